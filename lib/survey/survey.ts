@@ -195,6 +195,13 @@ export interface PriceBookRow {
   readonly leadDays: number;
   readonly taxClass: string;
   readonly radioBand?: string;
+  /** For end-of-line resistors. [Ω] */
+  readonly eolOhms?: number;
+  /** For batteries. [Ah] */
+  readonly ampereHours?: number;
+  /** For wire: conductor size and count. */
+  readonly gaugeAwg?: number;
+  readonly conductors?: number;
 }
 
 /** What a wired-input radio module accepts. */
@@ -204,6 +211,8 @@ export interface InputModuleProfile {
   /** One entry per return terminal: how many conductors it holds. */
   readonly returns: readonly { readonly holds: number }[];
   readonly eolScope: "input" | "bank" | "module";
+  /** Inputs in one bank, where `eolScope` is bank. */
+  readonly bankSize?: number;
   /** EOL values the module can be set to. [Ω] */
   readonly eolOhms: readonly number[];
   /** Normal band as a fraction of the set EOL value. */

@@ -1,0 +1,48 @@
+// Generated from reference-data/demo/money-settings.json by tools/generate-reference.mjs. Do not edit.
+/** Demo settings of a job: rates, margins, taxes, limits */
+export interface MoneySettingsRow {
+  /** Name of the setting [text] */
+  readonly setting: string;
+  /** Value [as the row's unit] */
+  readonly value: number;
+  /** Unit of the value [text] */
+  readonly unit: string;
+  /** What it does [text] */
+  readonly meaning: string;
+  /** Key into the table's sources. */
+  readonly source: string;
+}
+
+export const moneySettings: readonly MoneySettingsRow[] = [
+  {"setting":"labourCostPerHour","value":52,"unit":"currency/h","meaning":"What one hour of labour costs us","source":"demo"},
+  {"setting":"marginMaterial","value":0.35,"unit":"fraction","meaning":"Margin on material: (sell − cost) / sell","source":"demo"},
+  {"setting":"marginLabour","value":0.45,"unit":"fraction","meaning":"Margin on labour: (sell − cost) / sell","source":"demo"},
+  {"setting":"taxMaterial","value":0.08,"unit":"fraction","meaning":"Tax on material sold","source":"demo"},
+  {"setting":"taxLabour","value":0,"unit":"fraction","meaning":"Tax on labour sold","source":"demo"},
+  {"setting":"freight","value":0.03,"unit":"fraction","meaning":"Freight on material cost","source":"demo"},
+  {"setting":"returnTripHours","value":1.5,"unit":"h","meaning":"Hours a second trip costs","source":"demo"},
+  {"setting":"returnTripCost","value":40,"unit":"currency","meaning":"Travel money a second trip costs","source":"demo"},
+  {"setting":"waste","value":0.1,"unit":"fraction","meaning":"Waste on wire lengths","source":"demo"},
+  {"setting":"slackMeters","value":2,"unit":"m","meaning":"Slack at each end of an extension","source":"demo"},
+  {"setting":"extensionMeters","value":1.5,"unit":"m","meaning":"From the old panel's tails to the module's terminals, where nothing else is said","source":"demo"},
+  {"setting":"repairSucceeds","value":0.7,"unit":"probability","meaning":"A repair succeeds, where no odds for its condition are given","source":"demo"},
+  {"setting":"confidenceOneTrip","value":0.9,"unit":"probability","meaning":"Wanted confidence of no second trip","source":"demo"},
+  {"setting":"controllerModules","value":4,"unit":"count","meaning":"Modules the controller takes","source":"demo"},
+  {"setting":"controllerDevices","value":96,"unit":"count","meaning":"Radio devices the controller takes","source":"demo"},
+  {"setting":"spareFraction","value":0.1,"unit":"fraction","meaning":"Spare inputs wanted per panel, at least 1","source":"demo"},
+  {"setting":"productiveHoursPerDay","value":6.75,"unit":"h","meaning":"Productive hours in a working day","source":"demo"},
+  {"setting":"minimumCallHours","value":3,"unit":"h","meaning":"Least labour charged","source":"demo"},
+  {"setting":"joinLoops","value":2,"unit":"count","meaning":"Most loops on one input","source":"demo"},
+  {"setting":"joinOpenings","value":6,"unit":"count","meaning":"Most openings on one input","source":"demo"},
+  {"setting":"joinMinutes","value":6,"unit":"min","meaning":"Extra minutes for each loop joined beyond the first","source":"demo"},
+  {"setting":"detectorMinimumVolts","value":9.5,"unit":"V","meaning":"Least supply a kept detector works at","source":"demo"},
+  {"setting":"batteryEndVolts","value":10.5,"unit":"V","meaning":"Battery volts at the end of discharge","source":"demo"},
+  {"setting":"panelDropVolts","value":0.5,"unit":"V","meaning":"Panel's internal drop on battery, unless measured","source":"demo"},
+  {"setting":"radioMarginDb","value":10,"unit":"dB","meaning":"Least radio margin","source":"demo"},
+  {"setting":"quoteValidDays","value":30,"unit":"days","meaning":"The quote is valid this long","source":"demo"},
+  {"setting":"repairCapHours","value":1,"unit":"h","meaning":"Fault finding per loop before the fall-back is offered","source":"demo"},
+];
+
+export const moneySettingsSources: Readonly<Record<string, string>> = {
+  "demo": "invented for the demo",
+};
