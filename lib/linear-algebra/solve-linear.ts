@@ -1,0 +1,44 @@
+import { create, lusolveDependencies } from "mathjs";
+import { InputError } from "../problems/input-error.js";
+
+const math = create({ ...lusolveDependencies });
+
+/** A square system of linear equations: matrix · x = right side. */
+export interface LinearSystem {
+  readonly matrix: readonly (readonly number[])[];
+  readonly rightSide: readonly number[];
+}
+
+/**
+ * Solves matrix · x = right side by LU decomposition with partial pivoting.
+ * @throws {@link InputError} when the matrix is not square, the sizes differ, or it is singular.
+ * @example solveLinear({ matrix: [[2, 0], [0, 4]], rightSide: [1, 1] }); // [0.5, 0.25]
+ */
+export function solveLinear({ matrix, rightSide }: LinearSystem): readonly number[] {
+  const size = rightSide.length;
+  if (size === 0 || matrix.length !== size || matrix.some((row) => row.length !== size)) {
+    const rows = matrix.map((row) => row.length).join(", ");
+    throw new InputError({
+      field: "matrix",
+      got: `rows of ${rows || "nothing"} beside ${size} right sides`,
+      expected: "a square matrix with as many rows as the right side has numbers",
+    });
+  }
+  if (![...matrix.flat(), ...rightSide].every(Number.isFinite)) {
+    throw new InputError({ field: "matrix", got: "a number that is not finite", expected: "finite numbers" });
+  }
+  let solution: unknown;
+  try {
+    solution = math.lusolve(
+      matrix.map((row) => [...row]),
+      [...rightSide],
+    );
+  } catch {
+    throw new InputError({ field: "matrix", got: "a singular matrix", expected: "independent equations" });
+  }
+  const numbers = (solution as readonly (readonly number[])[]).map((row) => row[0] ?? Number.NaN);
+  if (!numbers.every(Number.isFinite)) {
+    throw new InputError({ field: "matrix", got: "a singular matrix", expected: "independent equations" });
+  }
+  return numbers;
+}
