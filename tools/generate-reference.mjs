@@ -66,7 +66,9 @@ function code(name, file, table) {
     const present = table.rows.filter((/** @type {object} */ row) => column in row);
     const types = [...new Set(present.map((/** @type {any} */ row) => typeOf(row[column])))].sort();
     lines.push(`  /** ${facts.meaning} [${facts.unit}] */`);
-    lines.push(`  readonly ${column}${present.length < table.rows.length ? "?" : ""}: ${types.join(" | ")};`);
+    lines.push(
+      `  readonly ${column}${present.length < table.rows.length ? "?" : ""}: ${types.join(" | ") || "never"};`,
+    );
   }
   lines.push("  /** Key into the table's sources. */", "  readonly source: string;", "}", "");
   lines.push(`export const ${camel(name)}: readonly ${pascal(name)}Row[] = [`);

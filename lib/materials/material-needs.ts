@@ -1,0 +1,117 @@
+import type { PlannedLoop } from "../plan/planned-loop.js";
+import type { Article, PriceBook } from "../price-book/article.js";
+import type { JobSettings } from "../price-book/job-settings.js";
+import { articleByCode, articlesOfClass } from "../price-book/look-up.js";
+import { spareRules } from "../reference/generated/spare-rules.js";
+import type { InputModuleProfile } from "../survey/survey.js";
+import type { FittedModule, TerminalRow } from "../terminals/terminal-schedule.js";
+import type { Work } from "../treatments/treatment.js";
+
+/** How many units of one article the job needs, before packs and stock. */
+export interface MaterialNeed {
+  readonly code: string;
+  readonly description: string;
+  readonly class: string;
+  readonly unit: string;
+  readonly taxClass: string;
+  /** Before spares and waste. */
+  readonly bare: number;
+  /** With spares and waste, whole units. */
+  readonly need: number;
+  /** The rule in words, with its arithmetic. */
+  readonly rule: string;
+  /** Loops (keys) that cause it; empty = the job as a whole. */
+  readonly loops: readonly string[];
+}
+
+/** What the materials of a job are gathered from. */
+export interface MaterialInputs {
+  readonly planned: readonly PlannedLoop[];
+  readonly fitted: readonly FittedModule[];
+  readonly terminals: readonly TerminalRow[];
+  readonly profiles: readonly InputModuleProfile[];
+  readonly locations: readonly Work[];
+  readonly book: PriceBook;
+  readonly job: JobSettings;
+  /** Devices that come off walls without a successor, keypads among them. [count] */
+  readonly removedDevices: number;
+}
+
+interface Gathered {
+  bare: number;
+  readonly rules: Set<string>;
+  readonly loops: Set<string>;
+}
+
+/** The bill of materials of a job: every article with its quantity rule and the loops that cause it. */
+export function materialNeeds(inputs: MaterialInputs): readonly MaterialNeed[] {
+  const { book } = inputs;
+  const gathered = new Map<string, Gathered>();
+  const add = (code: string | undefined, quantity: number, rule: string, loop?: string): void => {
+    if (code === undefined || quantity === 0) return;
+    const entry = gathered.get(code) ?? { bare: 0, rules: new Set<string>(), loops: new Set<string>() };
+    entry.bare += quantity;
+    entry.rules.add(rule);
+    if (loop !== undefined) entry.loops.add(loop);
+    gathered.set(code, entry);
+  };
+  const first = (wanted: string) => articlesOfClass({ book, class: wanted })[0]?.code;
+  for (const module of inputs.fitted) {
+    const code = inputs.profiles.find(({ type }) => type === module.type)?.priceCode;
+    const carried = module.inputs.flatMap(({ loops }) => loops);
+    add(code, 1, "inputs used and spare inputs ÷ inputs of a module, per place and EOL value");
+    for (const loop of carried) gathered.get(code ?? "")?.loops.add(loop);
+  }
+  for (const loop of inputs.planned) {
+    for (const { code, quantity, rule } of loop.work.parts) add(code, quantity, rule, loop.key);
+    for (const [code, count] of Object.entries(loop.items))
+      add(code, count, "one for each opening or detector", loop.key);
+  }
+  for (const work of inputs.locations) for (const { code, quantity, rule } of work.parts) add(code, quantity, rule);
+  const wired = inputs.planned.filter(({ input }) => input !== null).length;
+  const radio = inputs.planned.reduce((sum, { items }) => sum + Object.values(items).reduce((a, b) => a + b, 0), 0);
+  const lots = Math.ceil(inputs.planned.length / 30);
+  const looseEnds = inputs.terminals.filter(({ terminal }) => terminal.startsWith("terminal strip")).length;
+  add(first("terminalStrip"), Math.ceil(looseEnds / 12), "conductors that need one ÷ 12 ways");
+  add(first("labelKit"), lots, "one kit for 30 loops, both ends");
+  add(first("fixingsLot"), lots, "one lot for 30 loops");
+  add(first("grommet"), 2 * inputs.locations.length, "2 for each place with modules");
+  add(first("cellsSet"), Math.ceil(radio / 10), "one spare set for 10 wireless devices");
+  add(first("blankPlate"), inputs.removedDevices, "devices removed and not replaced");
+  if (wired + radio === 0) return [];
+  return [...gathered].flatMap(([code, { bare, rules, loops }]) => {
+    const article = articleByCode({ book, code });
+    return article ? [needOf(article, bare, [...rules], [...loops], inputs.job)] : [];
+  });
+}
+
+function needOf(
+  article: Article,
+  bare: number,
+  rules: readonly string[],
+  loops: readonly string[],
+  job: JobSettings,
+): MaterialNeed {
+  const spare = spareRules.find((rule) => rule.class === article.class);
+  const fraction = article.class === "wire" ? job.waste : (spare?.fraction ?? 0);
+  const extra = spare?.extra ?? 0;
+  const need = Math.ceil(bare * (1 + fraction) + extra - 1e-9);
+  const grown = fraction > 0 || extra > 0;
+  const arithmetic = grown
+    ? `; ${round(bare)} × ${round(1 + fraction)}${extra > 0 ? ` + ${extra}` : ""} = ${round(bare * (1 + fraction) + extra)}, rounded up`
+    : "";
+  const { code, description, unit, taxClass } = article;
+  return {
+    code,
+    description,
+    class: article.class,
+    unit,
+    taxClass,
+    bare,
+    need,
+    rule: `${rules.join("; ")}${arithmetic}`,
+    loops,
+  };
+}
+
+const round = (value: number) => Number(value.toFixed(2));

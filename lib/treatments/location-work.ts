@@ -1,0 +1,39 @@
+import type { PriceBook } from "../price-book/article.js";
+import { articlesOfClass } from "../price-book/look-up.js";
+import type { Work } from "./treatment.js";
+
+/** Classes that every place with modules takes one of, and why. */
+const once = [
+  ["enclosure", "one for each place with modules"],
+  ["backing", "one for each place with modules"],
+  ["supplyCharger", "one for each place with modules"],
+] as const;
+
+/**
+ * What a place costs once it holds a module: mounting modules and supply, enclosure, backing, supply with charger,
+ * battery of at least `batteryAmpereHours`, two fuses. Common practice, no source.
+ */
+export function locationWork({
+  book,
+  batteryAmpereHours,
+}: {
+  readonly book: PriceBook;
+  /** Least capacity wanted; the smallest stock size that holds it is taken. [Ah] */
+  readonly batteryAmpereHours: number;
+}): Work {
+  const parts: { code: string; quantity: number; rule: string }[] = once.flatMap(([wanted, rule]) => {
+    const article = articlesOfClass({ book, class: wanted })[0];
+    return article ? [{ code: article.code, quantity: 1, rule }] : [];
+  });
+  const batteries = [...articlesOfClass({ book, class: "battery" })].sort(
+    (a, b) => (a.ampereHours ?? 0) - (b.ampereHours ?? 0),
+  );
+  const battery = batteries.find(({ ampereHours }) => (ampereHours ?? 0) >= batteryAmpereHours) ?? batteries.at(-1);
+  if (battery) {
+    const rule = `at least ${batteryAmpereHours.toFixed(1)} Ah, rounded up to a stock size`;
+    parts.push({ code: battery.code, quantity: 1, rule });
+  }
+  const fuse = articlesOfClass({ book, class: "fuse" })[0];
+  if (fuse) parts.push({ code: fuse.code, quantity: 2, rule: "one fitted, one spare" });
+  return { tasks: [{ task: "moduleAndSupplyLocation", count: 1 }], parts };
+}

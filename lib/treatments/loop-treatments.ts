@@ -1,0 +1,212 @@
+import type { LoopJudgement } from "../findings/loop-record.js";
+import type { JobSettings } from "../price-book/job-settings.js";
+import { roundCents } from "../quantities/money.js";
+import type { InputModuleProfile, SurveyLoop } from "../survey/survey.js";
+import { conductorRange } from "../termination/loop-range.js";
+import { mayJoin, zoneUse } from "../zones/zone-use.js";
+import { extensionWork } from "./extension.js";
+import { endingAt, landingWork } from "./keep-work.js";
+import { holdsPoweredDetector, isContact, poweredAmongContacts } from "./loop-devices.js";
+import { isLeftAlone, keepableProbability, oddsOfRepair, recommendTreatment } from "./recommend.js";
+import { terminatedLoop } from "./terminated-loop.js";
+import {
+  bothWorks,
+  type KeepWork,
+  type LoopTreatments,
+  type ModuleSetting,
+  noWork,
+  type RepairWork,
+  type WithoutInputWork,
+  type Work,
+} from "./treatment.js";
+import { wirelessReplacement, wirelessWork } from "./wireless-work.js";
+import { itemsCents, type WorkRates, workCents } from "./work-cents.js";
+
+/** What the treatments of one loop depend on besides the loop. */
+export interface TreatmentContext {
+  readonly profiles: readonly InputModuleProfile[];
+  readonly settings: readonly ModuleSetting[];
+  readonly job: JobSettings;
+  readonly rates: WorkRates;
+}
+
+/**
+ * Everything one loop may get, each with its work, parts and the risk the readings leave. A life-safety loop gets
+ * `excluded` and nothing else, whatever the other fields say.
+ */
+export function loopTreatments({
+  loop,
+  judgement,
+  context,
+}: {
+  readonly loop: SurveyLoop;
+  readonly judgement: LoopJudgement;
+  readonly context: TreatmentContext;
+}): LoopTreatments {
+  const { book } = context.rates;
+  const bare = terminatedLoop({ loop, judgement, eol: null });
+  const conductorOhms = conductorRange(bare).highOhms;
+  const shared = { key: loop.key, panel: loop.panel, conductorOhms, openings: loop.openings.count };
+  const recommended = recommendTreatment({ loop, judgement, settable: (ohms) => isSettable(ohms, context) });
+  const head = {
+    ...shared,
+    recommended: recommended.treatment,
+    needsSupply: recommended.needsSupply,
+    reason: recommended.why,
+  };
+  if (isLeftAlone(judgement)) {
+    const excluded: WithoutInputWork = {
+      kind: "excluded",
+      treatment: "excluded",
+      work: noWork,
+      items: {},
+      radioDevices: 0,
+      why: recommended.why,
+    };
+    return { ...head, keep: [], repair: [], withoutInput: [excluded], joinKey: null };
+  }
+  const wireless = wirelessWork({ loop, book });
+  const fallback = "missing" in wireless ? undefined : wireless;
+  return {
+    ...head,
+    keep: keepWorks({ loop, judgement, context, conductorOhms, fallback }),
+    repair: fallback ? repairWorks({ loop, judgement, context, conductorOhms, fallback }) : [],
+    withoutInput: fallback ? [fallback] : [],
+    joinKey: joinKey(loop),
+  };
+}
+
+interface Asked {
+  readonly loop: SurveyLoop;
+  readonly judgement: LoopJudgement;
+  readonly context: TreatmentContext;
+  readonly conductorOhms: number;
+  readonly fallback: WithoutInputWork | undefined;
+}
+
+function isSettable(ohms: number, { profiles }: TreatmentContext): boolean {
+  return profiles.some(({ eolOhms, bandLow, bandHigh }) =>
+    eolOhms.some((value) => ohms > value * bandLow && ohms < value * bandHigh),
+  );
+}
+
+function endings({ loop, judgement, context, conductorOhms }: Asked) {
+  const { book } = context.rates;
+  return context.settings.flatMap((setting) => {
+    const profile = context.profiles.find(({ type }) => type === setting.type);
+    const ending = profile && endingAt({ loop, judgement, profile, setting, book });
+    if (!profile || !ending) return [];
+    const limit = { loop, conductorOhms, conductorLimitOhms: profile.maxConductorOhms, book, settings: context.job };
+    return [{ setting, ending, landing: landingWork({ loop, extension: extensionWork(limit) }) }];
+  });
+}
+
+function keepWorks(asked: Asked): readonly KeepWork[] {
+  const { loop, judgement, context } = asked;
+  if (!["keep", "fitEol", "changeEol", "landAsNormallyOpen"].includes(judgement.action)) return [];
+  const mixed = poweredAmongContacts(loop);
+  const replaced = wirelessReplacement({ devices: mixed, book: context.rates.book });
+  if (replaced.missing.length > 0) return [];
+  const split: Work =
+    mixed.length === 0
+      ? noWork
+      : bothWorks(replaced.work, {
+          tasks: [
+            { task: "split", count: 1 },
+            { task: "bridgeOutDevice", count: mixed.reduce((sum, { count }) => sum + count, 0) },
+            { task: "commissionZone", count: 1 },
+          ],
+          parts: [],
+        });
+  const riskCents = roundCents(riskOf(asked));
+  return endings(asked).map(({ setting, ending, landing }) => ({
+    kind: "keep",
+    treatment: mixed.length > 0 ? "split" : ending.treatment,
+    module: setting.id,
+    base: bothWorks(landing, split),
+    setEol: ending.setEol,
+    removeEol: ending.removeEol,
+    eolAt: ending.eol.at,
+    eolOhms: ending.eol.ohms,
+    eolIsNew: ending.eol.isNew,
+    items: replaced.items,
+    radioDevices: replaced.radioDevices,
+    supplyMilliamps: mixed.length > 0 ? 0 : supplyOf(loop),
+    riskCents,
+    why: ending.fit.notes.join("; "),
+  }));
+}
+
+/** Chance that the loop is not what keeping takes it for, times the cheaper of finding out too late. */
+function riskOf({ judgement, context, fallback }: Asked): number {
+  const wrong = Math.max(0, 1 - keepableProbability(judgement));
+  const { rates } = context;
+  const repair = workCents({ work: { tasks: [{ task: "repair", count: 1 }], parts: [] }, rates });
+  const replace = fallback
+    ? workCents({ work: fallback.work, rates }) + itemsCents({ items: fallback.items, book: rates.book })
+    : 0;
+  return wrong * (repair + (1 - context.job.repairSucceeds) * replace);
+}
+
+function repairWorks(asked: Asked): readonly RepairWork[] {
+  const { loop, judgement, fallback } = asked;
+  if (!fallback) return [];
+  const plan = repairPlan(judgement);
+  if (!plan) return [];
+  return endings(asked).map(({ setting, ending, landing }) => ({
+    kind: "repair",
+    treatment: plan.treatment,
+    module: setting.id,
+    work: bothWorks(bothWorks(landing, ending.setEol), plan.work),
+    succeeds: plan.succeeds,
+    fallback,
+    eolAt: ending.eol.at,
+    eolOhms: ending.eol.ohms,
+    eolIsNew: ending.eol.isNew,
+    supplyMilliamps: supplyOf(loop),
+    why: plan.why,
+  }));
+}
+
+function repairPlan(
+  judgement: LoopJudgement,
+): { treatment: RepairWork["treatment"]; work: Work; succeeds: number; why: string } | undefined {
+  if (judgement.action === "measureAgain" || judgement.action === "powerAndRetest") {
+    const succeeds = Math.min(0.95, keepableProbability(judgement) + poweredProbability(judgement));
+    return {
+      treatment: "measureAgain",
+      work: { tasks: [{ task: "measureAgain", count: 1 }], parts: [] },
+      succeeds,
+      why: "measured again first",
+    };
+  }
+  if (judgement.action !== "repair") return undefined;
+  const odds = oddsOfRepair(judgement.condition);
+  if (!odds) return undefined;
+  return {
+    treatment: odds.treatment,
+    work: { tasks: [{ task: "repair", count: 1 }], parts: [] },
+    succeeds: odds.succeeds,
+    why: odds.work,
+  };
+}
+
+/** A detector read without supply usually proves sound once powered; common practice, no source. */
+const poweredUsuallySound = 0.85;
+
+function poweredProbability(judgement: LoopJudgement): number {
+  const powered = judgement.findings.find(({ condition }) => condition === "poweredDevice");
+  return (powered?.probability ?? 0) * poweredUsuallySound;
+}
+
+function supplyOf(loop: SurveyLoop): number {
+  return holdsPoweredDetector(loop) ? (loop.milliamps ?? 0) : 0;
+}
+
+/** Perimeter loops of plain contacts in one area may share an input; a loop whose use nobody wrote never does. */
+function joinKey(loop: SurveyLoop): string | null {
+  const use = zoneUse(loop.use);
+  if (use === undefined || !mayJoin(use) || loop.contactForm === "NO") return null;
+  if (!loop.devices.every((device) => isContact(device) && !device.powered) || loop.openings.assumed) return null;
+  return `${use}/${(loop.area ?? "").trim().toLowerCase()}`;
+}

@@ -1,0 +1,111 @@
+import type { Condition, LoopJudgement } from "../findings/loop-record.js";
+import { repairOdds } from "../reference/generated/repair-odds.js";
+import type { SurveyLoop } from "../survey/survey.js";
+import { holdsPoweredDetector, poweredAmongContacts } from "./loop-devices.js";
+import type { Treatment } from "./treatment.js";
+
+/** Conditions in which the pair itself carries on: at most its end-of-line resistor changes. */
+export const keepableConditions: readonly Condition[] = [
+  "soundEolAtEnd",
+  "soundNoEol",
+  "eolInPanel",
+  "wrongEol",
+  "doubleEol",
+  "normallyOpen",
+  "tamperLoop",
+];
+
+/** From this chance of success on, a loop by itself deserves a repair rather than wireless devices. */
+export const repairWorthFrom = 0.5;
+
+/** Whether the judgement ends in "leave it alone": life safety, marked, worded or suspected. */
+export function isLeftAlone(judgement: LoopJudgement): boolean {
+  return judgement.action === "leaveAlone" || judgement.condition === "lifeSafety";
+}
+
+/** Chance that a repair of this condition keeps the loop on the wire, with the usual work; null = not repairable. */
+export function oddsOfRepair(
+  condition: Condition,
+): { succeeds: number; treatment: "repair" | "rewire"; work: string } | null {
+  const row = repairOdds.find((odds) => odds.condition === condition);
+  if (!row) return null;
+  return { succeeds: row.succeeds, treatment: row.treatment === "rewire" ? "rewire" : "repair", work: row.work };
+}
+
+/** Probability that the pair carries on as it is, by the judgement. */
+export function keepableProbability(judgement: LoopJudgement): number {
+  return judgement.findings
+    .filter(({ condition }) => keepableConditions.includes(condition))
+    .reduce((sum, { probability }) => sum + probability, 0);
+}
+
+/** What a loop by itself deserves, whatever the others get and whatever it costs beside them. */
+export interface Recommendation {
+  readonly treatment: Treatment;
+  readonly needsSupply: boolean;
+  readonly why: string;
+}
+
+/**
+ * What one loop by itself deserves, from its judgement and devices.
+ * `settable` says whether some module on offer can be set to an EOL value within its band.
+ */
+export function recommendTreatment({
+  loop,
+  judgement,
+  settable,
+}: {
+  readonly loop: SurveyLoop;
+  readonly judgement: LoopJudgement;
+  readonly settable: (eolOhms: number) => boolean;
+}): Recommendation {
+  const needsSupply = holdsPoweredDetector(loop);
+  const say = (treatment: Treatment, why: string, supply = false): Recommendation => ({
+    treatment,
+    needsSupply: supply && needsSupply,
+    why,
+  });
+  if (isLeftAlone(judgement)) return say("excluded", "life safety, marked or worded: left alone");
+  const mixed = poweredAmongContacts(loop);
+  const wire = (treatment: Treatment, why: string): Recommendation =>
+    mixed.length > 0
+      ? say(
+          "split",
+          `${why}; a powered detector in one loop with contacts: a lost supply would look like an opened one`,
+        )
+      : say(treatment, why, true);
+  switch (judgement.action) {
+    case "keep": {
+      const nominal = judgement.eol?.nominal;
+      if (nominal === undefined || settable(nominal))
+        return wire("keep", "reads as expected with its resistor at the far end");
+      return wire("changeEol", `no module on offer can be set to ${nominal} Ω`);
+    }
+    case "fitEol":
+      return wire("fitEol", "the pair reads as expected and has no resistor at its far end");
+    case "changeEol":
+      return wire("changeEol", "the resistor is not the one an input expects");
+    case "landAsNormallyOpen":
+      return wire(
+        judgement.eol ? "keep" : "fitEol",
+        "normally open: alarm on short, resistor across the farthest contact",
+      );
+    case "repair": {
+      const odds = oddsOfRepair(judgement.condition);
+      if (odds && odds.succeeds >= repairWorthFrom) {
+        return say(odds.treatment, `${odds.work}: stays on the wire in about ${percent(odds.succeeds)}`, true);
+      }
+      return say("wireless", `a repair holds in only about ${percent(odds?.succeeds ?? 0)} of such loops`);
+    }
+    case "powerAndRetest":
+      return say(
+        "measureAgain",
+        "a detector read without its supply says nothing of the loop: power it and read again",
+        true,
+      );
+    default:
+      return say("measureAgain", "the readings do not settle what the loop is");
+  }
+}
+
+const percent = (fraction: number) => `${Math.round(fraction * 20) * 5} %`;
