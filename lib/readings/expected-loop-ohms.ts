@@ -1,6 +1,7 @@
 import { requireBetween } from "../problems/require-between.js";
 import { type LoopPart, type PartOhms, partOhms } from "../reference/loop-part.js";
 import { conductorOhmsPerMeter, type WarmConductor } from "../wiring/conductor-ohms-per-meter.js";
+import { type PairStretch, pairOhms } from "../wiring/pair-ohms.js";
 
 /** What is known of a loop before it is metered. What is left out is assumed, and said. */
 export interface ExpectedLoop {
@@ -8,6 +9,8 @@ export interface ExpectedLoop {
   readonly conductor?: WarmConductor;
   /** One-way run with its spread; a bare number has none. Absent = 22 m with a wide spread, assumed. [m] */
   readonly runMeters?: number | { readonly low: number; readonly likely: number; readonly high: number };
+  /** Further cable in series with the run: an extension, or another size added later. At the same temperatures. */
+  readonly furtherStretches?: readonly PairStretch[];
   /** Contacts in series that are shut. [count] */
   readonly openings: number;
   /** Joints in the whole loop; absent = one more than the openings. [count] */
@@ -83,7 +86,10 @@ function cableBand(loop: ExpectedLoop): OhmsBand {
   const celsius = conductor.temperatureCelsius ?? 20;
   const between = loop.temperatureCelsius ?? { low: Math.max(-40, celsius - 10), high: Math.min(90, celsius + 10) };
   const ohms = (meters: number, temperatureCelsius: number): number =>
-    2 * meters * conductorOhmsPerMeter({ ...conductor, temperatureCelsius });
+    (loop.furtherStretches ?? []).reduce(
+      (sum, stretch) => sum + pairOhms({ ...stretch, conductor: { ...stretch.conductor, temperatureCelsius } }),
+      2 * meters * conductorOhmsPerMeter({ ...conductor, temperatureCelsius }),
+    );
   requireBetween({ field: "temperatureCelsius.low", value: between.low, unit: "°C", from: -40, to: between.high });
   return {
     lowOhms: ohms(run.low, between.low),

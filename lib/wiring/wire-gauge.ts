@@ -42,14 +42,13 @@ export interface NearestAwg {
 
 /**
  * Nearest whole gauge to a cross-section, nearest by ratio: the gauge scale is geometric.
- * @param areaMm2 0.000125 to 107 mm² (56 AWG to 4/0). [mm²]
+ * @param areaMm2 0.00012 to 107.3 mm² (56 AWG to 4/0). [mm²]
  * @throws {@link InputError} when the area is outside its range.
  * @example nearestAwg(0.22).gaugeAwg; // 24
  * @see ASTM B258
  */
 export function nearestAwg(areaMm2: number): NearestAwg {
-  const from = Number(awgAreaMm2(THINNEST_AWG).toPrecision(3));
-  requireBetween({ field: "areaMm2", value: areaMm2, unit: "mm²", from, to: 107.3 });
+  requireBetween({ field: "areaMm2", value: areaMm2, unit: "mm²", from: 0.00012, to: 107.3 });
   const diameterMm = Math.sqrt((4 * areaMm2) / Math.PI);
   const exact = 36 - 39 * (Math.log(diameterMm / 0.127) / Math.log(92));
   const gaugeAwg = Math.min(THINNEST_AWG, Math.max(THICKEST_AWG, Math.round(exact)));
