@@ -85,14 +85,13 @@ describe("IEC 60228:2004 tables 1, 2 and 3: greatest resistance at 20 °C is not
     }
   });
 
-  test("class 2 coated is not claimed: fine tinned strands are graded below what the table allows", ({ annotate }) => {
-    const over = rows.map((row) => {
-      const areaMm2 = printed(row, "mm2");
-      const computed = 1000 * conductorOhmsPerMeter({ areaMm2, strands: 7, tinned: true });
-      return `${areaMm2} mm²: ${computed.toFixed(2)} against ${printed(row, "class2_coated")} Ω/km`;
+  test("class 2 coated: seven tinned strands come out up to 3 % over the limit, a difference of ours that stays", () => {
+    const ratios = rows.map((row) => {
+      const computed = 1000 * conductorOhmsPerMeter({ areaMm2: printed(row, "mm2"), strands: 7, tinned: true });
+      return computed / printed(row, "class2_coated");
     });
-    expect(over.length).toBeGreaterThanOrEqual(6);
-    return annotate(over.join("; "));
+    expect(Math.max(...ratios)).toBeLessThan(1.03);
+    expect(Math.min(...ratios)).toBeGreaterThan(0.85);
   });
 });
 

@@ -90,6 +90,45 @@ describe("JCGM 100:2008 H.2, resistance and reactance from voltage, current and 
   });
 });
 
+test("JCGM 100:2008 table H.2, five readings each (inputs from memory): R, X, Z, their u and r", () => {
+  const row = publishedRows("uncertainty.csv", 7).find((candidate) => candidate["case"] === "GUM H.2 raw");
+  const readings = (row?.["inputs"] ?? "").split(";").map((part) => (part.match(/\d+\.\d+/g) ?? []).map(Number));
+  expect(readings.map((list) => list.length)).toEqual([5, 5, 5]);
+  const [volts = [], milliamps = [], phase = []] = readings;
+  const lists = { V: volts, I: milliamps.map((value) => value / 1000), phi: phase };
+  const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / list.length;
+  const ofMeans = (a: readonly number[], b: readonly number[]): number =>
+    a.reduce((sum, value, i) => sum + (value - mean(a)) * ((b[i] ?? Number.NaN) - mean(b)), 0) / (a.length * 4);
+  const u = (list: readonly number[]): number => Math.sqrt(ofMeans(list, list));
+  const inputs = Object.entries(lists).map(([name, list]) => normal(name, mean(list), u(list)));
+  const pairs = [
+    ["V", "I"],
+    ["V", "phi"],
+    ["I", "phi"],
+  ] as const;
+  const correlations = pairs.map(([a, b]) => ({
+    between: [a, b] as const,
+    coefficient: ofMeans(lists[a], lists[b]) / u(lists[a]) / u(lists[b]),
+  }));
+  const of = (formula: (values: readonly number[]) => number) =>
+    propagateUncertainty({ inputs, correlations, formula });
+  const r = of(([v = 0, i = 0, phi = 0]) => (v / i) * Math.cos(phi));
+  const x = of(([v = 0, i = 0, phi = 0]) => (v / i) * Math.sin(phi));
+  const z = of(([v = 0, i = 0]) => v / i);
+  const said = published("GUM H.2 raw");
+  expect(said).toContain("R=127.732 u=0.071; X=219.847 u=0.295; Z=254.260 u=0.236");
+  expect(said).toContain("r(R,X)=-0.588 r(R,Z)=-0.485 r(X,Z)=0.993");
+  const results = [r, x, z].map((one) => [one.estimate.toFixed(3), one.standardUncertainty.toFixed(3)]);
+  expect(results).toEqual([
+    ["127.732", "0.071"],
+    ["219.847", "0.295"],
+    ["254.260", "0.236"],
+  ]);
+  const between = (first: typeof r, second: typeof r): string =>
+    resultCorrelation({ inputs, correlations, first, second }).toFixed(3);
+  expect([between(r, x), between(r, z), between(x, z)]).toEqual(["-0.588", "-0.485", "0.993"]);
+});
+
 describe("instrument maker's question page, percent and counts add", () => {
   test("3 % + 5 counts of 10 µV at 0.5 V is ± 15.05 mV", () => {
     const row = publishedRows("uncertainty.csv", 7).find((candidate) => candidate["inputs"]?.startsWith("3 % + 5"));
