@@ -1,0 +1,167 @@
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import { areaAddress, cellAddress, quotedSheet } from "../../report/addresses.js";
+import type { PlannedSheet, PrintablePlan } from "../../report/printable-plan.js";
+import { escapeXml } from "../xml/escape.js";
+import { relationshipsOfDocument } from "../xml/namespaces.js";
+import { joinTopLevel, type TopLevelChild, topLevel } from "../xml/top-level.js";
+import { workbookOrder, worksheetOrder } from "../xml/worksheet-order.js";
+import { chartPart } from "./chart-part.js";
+import { definedNames } from "./defined-names.js";
+import { drawingPart, type Hung } from "./drawing-part.js";
+import { Relationships } from "./relationships.js";
+import { renderPicture } from "./render-picture.js";
+import { tablePart } from "./table-part.js";
+
+/**
+ * Mends what exceljs wrote and adds what it cannot write: tables with column formulas, links inside the workbook, names,
+ * pictures with words, live charts; then sets children in the standard's order and zips with fixed times.
+ */
+export function finishWorkbook(written: Uint8Array, plan: PrintablePlan): Uint8Array {
+  const parts = new Map(Object.entries(unzipSync(written)).filter(([name]) => !name.endsWith("/")));
+  const adding = new Adding(parts, plan.currency);
+  plan.sheets.forEach((sheet, index) => {
+    adding.finishSheet(sheet, index + 1);
+  });
+  editPart(
+    parts,
+    "xl/workbook.xml",
+    (children) => [
+      ...children.filter((child) => child.name !== "definedNames"),
+      { name: "definedNames", xml: definedNames(plan) },
+    ],
+    workbookOrder,
+  );
+  editPart(parts, "[Content_Types].xml", (children) => [...children, ...adding.contentTypes()]);
+  return zipParts(parts);
+}
+
+/** New parts of the package, numbered through the whole workbook. */
+class Adding {
+  private tables = 0;
+  private drawings = 0;
+  private charts = 0;
+  private readonly images = new Map<string, string>();
+  private readonly types: TopLevelChild[] = [];
+  private readonly parts: Map<string, Uint8Array>;
+  private readonly currency: string;
+
+  constructor(parts: Map<string, Uint8Array>, currency: string) {
+    this.parts = parts;
+    this.currency = currency;
+  }
+
+  finishSheet(sheet: PlannedSheet, number: number): void {
+    const relationships = new Relationships();
+    const added: TopLevelChild[] = [];
+    if (sheet.links.length > 0) added.push({ name: "hyperlinks", xml: hyperlinks(sheet) });
+    const drawing = this.addDrawing(sheet);
+    if (drawing !== undefined) {
+      const id = relationships.add("drawing", `../drawings/${drawing}`);
+      added.push({ name: "drawing", xml: `<drawing xmlns:r="${relationshipsOfDocument}" r:id="${id}"/>` });
+    }
+    if (sheet.tables.length > 0) {
+      const ids = sheet.tables.map((table) => {
+        this.tables += 1;
+        this.addPart(
+          `xl/tables/table${this.tables}.xml`,
+          tablePart(table, this.tables),
+          `${spreadsheetType}.table+xml`,
+        );
+        return relationships.add("table", `../tables/table${this.tables}.xml`);
+      });
+      const list = ids.map((id) => `<tablePart xmlns:r="${relationshipsOfDocument}" r:id="${id}"/>`).join("");
+      added.push({ name: "tableParts", xml: `<tableParts count="${ids.length}">${list}</tableParts>` });
+    }
+    const replaced = new Set(["hyperlinks", "drawing", "tableParts"]);
+    editPart(
+      this.parts,
+      `xl/worksheets/sheet${number}.xml`,
+      (children) => [...children.filter((child) => !replaced.has(child.name)), ...added],
+      worksheetOrder,
+    );
+    if (relationships.isEmpty) return;
+    this.parts.set(`xl/worksheets/_rels/sheet${number}.xml.rels`, strToU8(relationships.toXml()));
+  }
+
+  /** Writes the sheet's drawing part and gives its file name; undefined when nothing is drawn. */
+  private addDrawing(sheet: PlannedSheet): string | undefined {
+    const relationships = new Relationships();
+    const pictures = sheet.pictures.map(({ area, picture }): Hung => {
+      const target = `../media/${this.image(picture)}`;
+      return { ...picture, area, kind: "picture", relationship: relationships.add("image", target) };
+    });
+    const charts = sheet.charts.map((chart): Hung => {
+      this.charts += 1;
+      const type = "application/vnd.openxmlformats-officedocument.drawingml.chart+xml";
+      this.addPart(`xl/charts/chart${this.charts}.xml`, chartPart(chart, this.currency), type);
+      const target = `../charts/chart${this.charts}.xml`;
+      return { ...chart, kind: "chart", relationship: relationships.add("chart", target) };
+    });
+    if (pictures.length + charts.length === 0) return undefined;
+    this.drawings += 1;
+    const name = `drawing${this.drawings}.xml`;
+    const type = "application/vnd.openxmlformats-officedocument.drawing+xml";
+    this.addPart(`xl/drawings/${name}`, drawingPart([...pictures, ...charts]), type);
+    this.parts.set(`xl/drawings/_rels/${name}.rels`, strToU8(relationships.toXml()));
+    return name;
+  }
+
+  /** The same drawing is stored once, however often it is shown. */
+  private image(picture: { svg: string; widthPixels: number }): string {
+    const key = `${picture.widthPixels}\n${picture.svg}`;
+    const before = this.images.get(key);
+    if (before !== undefined) return before;
+    const name = `image${this.images.size + 1}.png`;
+    this.images.set(key, name);
+    this.parts.set(`xl/media/${name}`, renderPicture(picture));
+    return name;
+  }
+
+  private addPart(path: string, xml: string, type: string): void {
+    this.parts.set(path, strToU8(xml));
+    this.types.push({ name: "Override", xml: `<Override PartName="/${path}" ContentType="${type}"/>` });
+  }
+
+  contentTypes(): readonly TopLevelChild[] {
+    const png = { name: "Default", xml: '<Default Extension="png" ContentType="image/png"/>' };
+    return this.images.size === 0 ? this.types : [png, ...this.types];
+  }
+}
+
+const spreadsheetType = "application/vnd.openxmlformats-officedocument.spreadsheetml";
+
+function hyperlinks(sheet: PlannedSheet): string {
+  const lines = sheet.links.map(({ row, column, sheet: target, to }) => {
+    const location = escapeXml(`${quotedSheet(target)}!${areaAddress(to)}`);
+    return `<hyperlink ref="${cellAddress(row, column)}" location="${location}"/>`;
+  });
+  return `<hyperlinks>${lines.join("")}</hyperlinks>`;
+}
+
+/** Rewrites one part's children, set in order when one is given (equal names keep their order). */
+function editPart(
+  parts: Map<string, Uint8Array>,
+  path: string,
+  edit: (children: readonly TopLevelChild[]) => readonly TopLevelChild[],
+  order?: readonly string[],
+): void {
+  const bytes = parts.get(path);
+  if (bytes === undefined) throw new Error(`the written workbook has no part ${path}`);
+  const cut = topLevel(strFromU8(bytes));
+  const edited = [...edit(cut.children)];
+  if (order !== undefined) edited.sort((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
+  parts.set(path, strToU8(joinTopLevel({ ...cut, children: edited })));
+}
+
+/** Content types first, as readers that stream expect it; the rest by name; every time stamp the zip format's first. */
+function zipParts(parts: ReadonlyMap<string, Uint8Array>): Uint8Array {
+  const rank = (name: string): number => (name === "[Content_Types].xml" ? 0 : name === "_rels/.rels" ? 1 : 2);
+  const names = [...parts.keys()].sort((one, other) => rank(one) - rank(other) || (one < other ? -1 : 1));
+  const files: Zippable = {};
+  for (const name of names) {
+    const bytes = parts.get(name);
+    if (bytes !== undefined) files[name] = [bytes, { level: name.endsWith(".png") ? 0 : 6 }];
+  }
+  // The zip format stores local time, so the first day it knows is made in local time too.
+  return zipSync(files, { mtime: new Date(1980, 0, 1) });
+}
