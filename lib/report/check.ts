@@ -92,9 +92,11 @@ function checkTable(table: PlacedTable): ReportProblem[] {
   const headings = new Set(table.headings.map((heading) => heading.toLowerCase()));
   if (headings.size !== table.headings.length) say("two columns have the same heading");
   for (const heading of table.headings) {
-    if (heading.trim() === "" || heading.length > 255 || heading.includes("\n")) {
-      say(`the heading "${heading}" must be one line of 1 to 255 characters`);
+    if (heading.trim() === "" || heading.length > 255 || /[\n[\]#'"@]/.test(heading)) {
+      say(`the heading "${heading}" must be one line of 1 to 255 characters without [ ] # ' " @`);
     }
+    const problem = textProblem(heading);
+    if (problem !== undefined) say(problem);
   }
   block.columns.forEach((column, index) => {
     if (!(column.width > 0 && column.width <= 255))

@@ -69,9 +69,6 @@ function literalText(value: number | string | boolean): string {
   return String(value).toUpperCase();
 }
 
-/** Column name inside a structured reference: brackets, # and ' take a ' in front. */
-const columnName = (heading: string): string => heading.replace(/['[\]#]/g, "'$&");
-
 function referenceText(to: Reference, style: FormulaStyle): string {
   if (to.kind === "named") {
     const cell = style.layout.named.get(to.name);
@@ -88,7 +85,8 @@ function referenceText(to: Reference, style: FormulaStyle): string {
 }
 
 function structured(kind: "column" | "thisRow" | "totals", table: PlacedTable, index: number): string {
-  const column = columnName(table.headings[index] ?? "");
+  // Headings hold none of the characters that would need escaping here: checkReport refuses them.
+  const column = table.headings[index] ?? "";
   const name = table.block.name;
   if (kind === "column") return `${name}[${column}]`;
   return `${name}[[${kind === "thisRow" ? "#This Row" : "#Totals"}],[${column}]]`;

@@ -87,6 +87,7 @@ function makeStyle(wanted: {
     alignment: {
       vertical: heading ? "bottom" : "top",
       wrapText: wanted.format === "wrapped",
+      ...(wanted.role === "note" ? { indent: 1 } : {}),
       ...(isFigure(wanted.format) && !heading ? { horizontal: "right" as const } : {}),
     },
     protection: { locked: wanted.locked },
