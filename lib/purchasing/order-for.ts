@@ -1,9 +1,9 @@
+import type { Solve } from "../plan/milp-model.js";
 import type { PriceBook } from "../price-book/article.js";
-import type { Solve } from "./linear-model.js";
 import { type OrderProblem, orderProblem } from "./order-problem.js";
 import type { Need, OrderResult } from "./order-records.js";
 import { orderResult } from "./order-result.js";
-import { searchSuppliers } from "./search-suppliers.js";
+import { type FoundOrder, searchSuppliers } from "./search-suppliers.js";
 import { solveOrder } from "./solve-order.js";
 
 export interface OrderInput {
@@ -11,6 +11,8 @@ export interface OrderInput {
   readonly priceBook: PriceBook;
   /** MILP solver for orders too large for enumeration; without one those get a stated bound instead of a proof. */
   readonly solve?: Solve;
+  /** Most time for the solver, default 20. [s] */
+  readonly solveSeconds?: number;
   /** first: the van before anything is bought; cheapest (default): whichever is cheaper; none: leave the van alone. */
   readonly stock?: "first" | "cheapest" | "none";
   /** What a unit from the van is charged at: nothing (default, money still to be spent) or the book's price. */
@@ -46,7 +48,12 @@ export async function orderFor(input: OrderInput): Promise<OrderResult> {
   if (refused) return refused;
   const found = searchSuppliers(problem, mostSuppliers);
   if (found.status === "optimal" || !input.solve) return orderResult({ problem, input, ...found });
-  const solved = await solveOrder(problem, input.solve);
+  let solved: FoundOrder | undefined;
+  try {
+    solved = await solveOrder(problem, input.solve, input.solveSeconds ?? 20);
+  } catch {
+    return orderResult({ problem, input, ...found, method: `${found.method}; the solver could not run` });
+  }
   if (!solved) return orderResult({ problem, input, ...found });
   const best = solved.cents <= found.cents ? solved : found;
   const boundCents = Math.min(best.cents, Math.max(solved.boundCents, found.boundCents));

@@ -1,6 +1,6 @@
+import { MilpBuilder, type MilpModel, type Solve } from "../plan/milp-model.js";
 import { roundCents } from "../quantities/money.js";
 import { type CoverPurchase, type ItemCover, packsCost } from "./cover-item.js";
-import type { LinearModel, Solve } from "./linear-model.js";
 import { mostPacks, type OrderItem, type OrderProblem } from "./order-problem.js";
 import type { FoundOrder } from "./search-suppliers.js";
 
@@ -10,79 +10,75 @@ interface PackVariable {
   readonly variable: number;
 }
 
+/** Costs enter the model in thousandths of a cent where a unit price is a fraction of a cent. */
+const FINE = 1000;
+
 /**
  * The order as a mixed-integer linear model. For item i, offer o, tier t: packs n, tier used y (binary);
  * for vendor v: order z (binary); for item i: units from the van s.
  * min Σ pack·unitCents_t·n + Σ shipping·z + Σ stockUnitCents·s
  * s.t. Σ pack·n + s ≥ need, s ≤ stock (s = min(stock, need) with the van first), from_t·y ≤ pack·n ≤ pack·most·y,
- * Σ_t y ≤ 1 per item and offer, y ≤ z.
+ * Σ_t y ≤ z per item and offer.
  */
 export function orderModel({ vendors, items }: OrderProblem): {
-  readonly model: LinearModel;
+  readonly model: MilpModel;
   readonly packs: readonly PackVariable[];
-  readonly stock: readonly number[];
+  /** What one cent is in the model's objective. */
+  readonly scale: number;
 } {
-  const variables: LinearModel["variables"][number][] = [];
-  const rows: LinearModel["rows"][number][] = [];
+  const prices = items.flatMap(({ stockUnitCents, offers }) => [
+    stockUnitCents,
+    ...offers.flatMap(({ packSize, tiers }) => tiers.map(({ unitCents }) => packSize * unitCents)),
+  ]);
+  const scale = prices.every(Number.isInteger) ? 1 : FINE;
+  const build = new MilpBuilder();
+  const cost = (cents: number): number => Math.round(cents * scale);
+  const orders = vendors.map(({ shippingCents }) => build.column({ cost: cost(shippingCents), upper: 1 }));
   const packs: PackVariable[] = [];
-  const add = (variable: LinearModel["variables"][number]): number => variables.push(variable) - 1;
-  const orders = vendors.map(({ shippingCents }, v) =>
-    add({ name: `z${v}`, cost: shippingCents, upper: 1, integer: true }),
-  );
-  const stock = items.map((item, i) => {
-    const upper = Math.min(item.stock, item.need);
-    return add({ name: `s${i}`, cost: item.stockUnitCents, lower: item.stockFirst ? upper : 0, upper, integer: false });
-  });
   for (const [i, item] of items.entries()) {
-    const cover = [{ variable: stock[i] ?? 0, factor: 1 }];
-    for (const [o, offer] of item.offers.entries()) {
+    const upper = Math.min(item.stock, item.need);
+    const lower = item.stockFirst ? upper : 0;
+    const cover = build.row(item.need, Number.POSITIVE_INFINITY);
+    build.entry(cover, build.column({ cost: cost(item.stockUnitCents), lower, upper, integer: false }), 1);
+    for (const [o, { packSize, tiers }] of item.offers.entries()) {
       const most = mostPacks(item, o);
-      const one: { variable: number; factor: number }[] = [];
-      for (const [t, tier] of offer.tiers.entries()) {
-        const size = offer.packSize;
-        // Under the first tier the first tier's price holds too.
-        const from = t === 0 ? 0 : tier.fromQuantity;
-        const n = add({ name: `n${i}_${o}_${t}`, cost: size * tier.unitCents, upper: most, integer: true });
-        const y = add({ name: `y${i}_${o}_${t}`, cost: 0, upper: 1, integer: true });
+      const oneTier = build.row(Number.NEGATIVE_INFINITY, 0);
+      build.entry(oneTier, orders[item.vendors[o] ?? 0] ?? 0, -1);
+      for (const [t, { fromQuantity, unitCents }] of tiers.entries()) {
+        const n = build.column({ cost: cost(packSize * unitCents), upper: most });
+        const y = build.column({ cost: 0, upper: 1 });
         packs.push({ item: i, offer: o, variable: n });
-        cover.push({ variable: n, factor: size });
-        one.push({ variable: y, factor: 1 });
-        const use = [
-          { variable: n, factor: 1 },
-          { variable: y, factor: -most },
-        ];
-        rows.push({ name: `u${i}_${o}_${t}`, upper: 0, terms: use });
-        if (from > 0) {
-          const reach = [
-            { variable: n, factor: size },
-            { variable: y, factor: -from },
-          ];
-          rows.push({ name: `r${i}_${o}_${t}`, lower: 0, terms: reach });
-        }
+        build.entry(cover, n, packSize);
+        build.entry(oneTier, y, 1);
+        const used = build.row(Number.NEGATIVE_INFINITY, 0);
+        build.entry(used, n, 1);
+        build.entry(used, y, -most);
+        if (t === 0) continue; // under the first tier the first tier's price holds too
+        const reached = build.row(0, Number.POSITIVE_INFINITY);
+        build.entry(reached, n, packSize);
+        build.entry(reached, y, -fromQuantity);
       }
-      rows.push({
-        name: `t${i}_${o}`,
-        upper: 0,
-        terms: [...one, { variable: orders[item.vendors[o] ?? 0] ?? 0, factor: -1 }],
-      });
     }
-    rows.push({ name: `c${i}`, lower: item.need, terms: cover });
   }
-  return { model: { variables, rows }, packs, stock };
+  return { model: build.build(), packs, scale };
 }
 
 /** Solves the model and prices the answer again from the book; undefined when the solver gave nothing usable. */
-export async function solveOrder(problem: OrderProblem, solve: Solve): Promise<FoundOrder | undefined> {
-  const { model, packs } = orderModel(problem);
-  const answer = await solve(model);
-  if (answer.status === "infeasible" || answer.status === "unknown") return undefined;
+export async function solveOrder(
+  problem: OrderProblem,
+  solve: Solve,
+  seconds: number,
+): Promise<FoundOrder | undefined> {
+  const { model, packs, scale } = orderModel(problem);
+  const { values, bound } = await solve(model, { seconds });
+  if (!values) return undefined;
   const covers: ItemCover[] = [];
   const used = new Set<number>();
   for (const [i, item] of problem.items.entries()) {
     const counts = item.offers.map((_, o) =>
       packs
         .filter((pack) => pack.item === i && pack.offer === o)
-        .reduce((sum, { variable }) => sum + Math.round(answer.values[variable] ?? 0), 0),
+        .reduce((sum, { variable }) => sum + Math.round(values[variable] ?? 0), 0),
     );
     const cover = priced(item, counts);
     if (!cover) return undefined;
@@ -93,10 +89,15 @@ export async function solveOrder(problem: OrderProblem, solve: Solve): Promise<F
   const cents = [...used].reduce((sum, vendor) => sum + (problem.vendors[vendor]?.shippingCents ?? 0), goods);
   // Each printed line may differ from the model's unrounded cost by half a cent.
   const lines = problem.items.reduce((sum, { offers }) => sum + offers.length + 1, 0);
-  const slack = model.variables.every(({ cost }) => Number.isInteger(cost)) ? 1e-3 : lines / 2;
-  const boundCents = Math.min(cents, Math.ceil((answer.bound ?? 0) - slack));
-  const status = boundCents >= cents ? "optimal" : "feasible";
-  return { status, cents, boundCents, covers, method: "mixed-integer model of the whole order, solved exactly" };
+  const slack = scale === 1 ? 1e-3 : lines / 2;
+  const boundCents = bound === null ? 0 : Math.min(cents, Math.ceil(bound / scale - slack));
+  return {
+    status: boundCents >= cents ? "optimal" : "feasible",
+    cents,
+    boundCents,
+    covers,
+    method: "mixed-integer model of the whole order",
+  };
 }
 
 function priced(item: OrderItem, counts: readonly number[]): ItemCover | undefined {

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type PlacedPriceRow, readPriceBook } from "../../lib/price-book/read-price-book.js";
 import { orderFor } from "../../lib/purchasing/order-for.js";
 import { workingDaysFrom } from "../../lib/purchasing/working-days.js";
+import { solveWithHighs } from "../../lib/solver/highs.js";
 import { type BruteArticle, bruteForceOrder } from "./order-brute-force.js";
 
 const row = (over: Partial<PlacedPriceRow>): PlacedPriceRow => ({
@@ -131,6 +132,78 @@ describe("ordering against every combination of packs tried one by one", () => {
       ),
       { numRuns: 60 },
     );
+  });
+});
+
+/** Repeatable draws: a linear congruential generator (Numerical Recipes constants). */
+function drawer(seed: number): (low: number, high: number) => number {
+  let state = seed >>> 0;
+  return (low, high) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return low + Math.floor(((high - low + 1) * state) / 2 ** 32);
+  };
+}
+
+/** A larger order: articles sold by some of six suppliers, packs, two tiers, some fractional unit prices. */
+function largeOrder(seed: number, articles: number, fraction: number) {
+  const draw = drawer(seed);
+  const rows: PlacedPriceRow[] = [];
+  const needs: { code: string; quantity: number; loops: string[] }[] = [];
+  for (let a = 0; a < articles; a++) {
+    const code = `A${a}`;
+    needs.push({ code, quantity: draw(1, 60), loops: [] });
+    const stock = draw(0, 4);
+    const base = draw(20, 4000);
+    for (let s = 0; s < 6; s++) {
+      if (s > 0 && draw(0, 2) === 0) continue;
+      const unitCents = Math.round((base * draw(80, 120)) / fraction) / (100 / fraction);
+      const packSize = [1, 5, 10, 25][draw(0, 3)] ?? 1;
+      const at = { code, supplier: `S${s}`, packSize, stock, shippingCents: 700 + 100 * s };
+      rows.push(row({ ...at, unitCents }));
+      rows.push(row({ ...at, unitCents: unitCents * 0.9 - ((unitCents * 0.9) % (fraction / 100)), fromQuantity: 40 }));
+    }
+  }
+  return { needs, priceBook: bookOf(rows) };
+}
+
+describe("ordering against the mixed-integer model solved by HiGHS", () => {
+  test.each([
+    [1, 100],
+    [2, 100],
+    [3, 100],
+  ])("25 articles, 6 suppliers, whole-cent prices, seed %i: the same cost, both proved", async (seed, fraction) => {
+    const order = largeOrder(seed, 25, fraction);
+    const enumerated = await orderFor(order);
+    const solved = await orderFor({ ...order, mostSuppliers: 0, solve: solveWithHighs });
+    expect(enumerated.status).toBe("optimal");
+    expect(solved.status).toBe("optimal");
+    expect(solved.method).toContain("mixed-integer");
+    expect(solved.totalCents).toBe(enumerated.totalCents);
+    const unaided = await orderFor({ ...order, mostSuppliers: 0 });
+    expect(unaided.totalCents).toBeGreaterThanOrEqual(enumerated.totalCents ?? Number.NaN);
+    expect(unaided.boundCents).toBeLessThanOrEqual(enumerated.totalCents ?? Number.NaN);
+    expect(unaided.status === "optimal" ? unaided.totalCents : enumerated.totalCents).toBe(enumerated.totalCents);
+  });
+
+  test("tenths of a cent: the bound brackets the cost of the enumeration", async () => {
+    const order = largeOrder(4, 20, 10);
+    const enumerated = await orderFor(order);
+    const solved = await orderFor({ ...order, mostSuppliers: 0, solve: solveWithHighs });
+    expect(
+      order.priceBook.articles.some(({ offers }) =>
+        offers.some(({ tiers }) => tiers.some((t) => t.unitCents % 1 !== 0)),
+      ),
+    ).toBe(true);
+    expect(solved.boundCents).toBeLessThanOrEqual(enumerated.totalCents ?? Number.NaN);
+    expect(Math.abs((solved.totalCents ?? 0) - (enumerated.totalCents ?? 0))).toBeLessThanOrEqual(20);
+  });
+
+  test("a solver that cannot run leaves a labelled answer with its bound", async () => {
+    const order = largeOrder(5, 8, 100);
+    const solve = () => Promise.reject(new Error("no WebAssembly here"));
+    const answer = await orderFor({ ...order, mostSuppliers: 0, solve });
+    expect(answer.method).toContain("could not run");
+    expect(answer.totalCents).toBeGreaterThanOrEqual(answer.boundCents ?? Number.NaN);
   });
 });
 
