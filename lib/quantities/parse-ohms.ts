@@ -53,7 +53,7 @@ export function parseOhms(cell: CellTyped, options: OhmsOptions = {}): Parsed<Ty
   }
   const text = typed
     .replace(/\bw\/o\b/gi, "without")
-    .replace(/\bw\/(?=\s|\w)/gi, "with ")
+    .replace(/\bw\/\s*/gi, "with ")
     .replace(/\bo\/l\b/gi, "OL");
   const parts: ConditionedReading[] = [];
   for (const piece of text.split(/[/;]/)) {

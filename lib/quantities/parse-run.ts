@@ -33,7 +33,7 @@ const PIECE = new RegExp(String.raw`(${NUMBER})\s?(${LENGTH_UNIT})?\.?(?![\w.])`
 const FEET_INCHES = /(\d+)\s?(?:'|ft\.?|feet|foot)\s?-?\s?(\d+(?:\.\d+)?)\s?(?:"|''|in\.?|inch(?:es)?)(?!\w)/gi;
 
 /**
- * Reads the run of a cable: `55'`, `~120`, `21 m`, `35-55`, `330 total`, `250?`, `5' 6"`, `120 yd`. [m]
+ * Reads the run of a cable: `55'`, `~120`, `21 m`, `35-55`, `330 total`, `250?`, `5' 6"`, `120 yd`, and what `metersFromText` knows. [m]
  * @example parseRun("55'"); // { ok: true, value: { meters: 16.764, … } }
  */
 export function parseRun(cell: CellTyped, options: RunOptions = {}): Parsed<TypedRun> {
@@ -54,14 +54,14 @@ export function parseRun(cell: CellTyped, options: RunOptions = {}): Parsed<Type
     return unreadable({ typed, expected: EXPECTED });
   }
   if (/^\s*-\s*#/.test(rest)) return unreadable({ typed, expected: `a length is never below 0; ${EXPECTED}` });
-  const known = lengths(typed, pieces, typeof cell === "number" ? { ...options, decimalMark: "." } : options);
-  if ("message" in known) return unreadable({ typed, expected: known.message });
   const unknown = wordAfterBareNumber(text, pieces);
   if (unknown !== undefined) {
     const meters = options.metersFromText?.(text);
     if (meters !== undefined) return checked(typed, [meters], false, [], []);
     return unreadable({ typed, expected: `"${unknown}" is no unit of length known here; ${EXPECTED}` });
   }
+  const known = lengths(typed, pieces, typeof cell === "number" ? { ...options, decimalMark: "." } : options);
+  if ("message" in known) return unreadable({ typed, expected: known.message });
   const joint = rest.replace(/^[^#]*#|#[^#]*$/g, "").trim();
   const approximate = /~|≈|\?|\b(about|approx\w*|ca|circa|est\w*|roughly|ish|guess\w*)\b/i.test(rest);
   const remarks = [...known.remarks];
