@@ -16,4 +16,6 @@ export interface Query extends Place {
   readonly message: string;
   /** Stable key of the loop row it concerns (R001 …), where there is one. */
   readonly key?: string;
+  /** It asks for a reading or a look at the device; dropped for a loop that turns out to be life safety. */
+  readonly asksOnSite?: true;
 }

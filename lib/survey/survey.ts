@@ -119,7 +119,22 @@ export interface SurveyLoop {
   readonly access?: string;
   readonly finish?: string;
   readonly notes?: string;
+  readonly floor?: string;
+  readonly measuredBy?: string;
+  /** Readings taken with and without the detector's supply, where both were typed. */
+  readonly closedUnpowered?: OhmsReading;
+  /** A second mention of where supply comes from, found in the notes; proposed, not applied. */
+  readonly fedFromProposed?: string;
+  /** What the notes state, by reference-data/note-words. */
+  readonly noteFacts?: readonly NoteFact[];
   readonly edits: LoopEdits;
+}
+
+/** One fact that the surveyor's notes state, with the words that state it. */
+export interface NoteFact {
+  readonly fact: string;
+  readonly value: string;
+  readonly words: string;
 }
 
 /** One old panel's place: where modules will be mounted. */
@@ -258,6 +273,8 @@ export interface TypedSheet {
   readonly sheet: string;
   /** `cells[column]` is the text as typed (or the number as text); a date that a spreadsheet made is `{date: ISO}`. */
   readonly rows: readonly { readonly row: number; readonly cells: readonly TypedCell[] }[];
+  /** What the file reader has to say: hidden rows, merged cells, formulas that were never calculated. */
+  readonly remarks?: readonly Query[];
 }
 
 export type TypedCell = string | number | boolean | null | { readonly isoDate: string };
