@@ -119,6 +119,8 @@ export function headingText(column: TableColumn): string {
   return `${mark}${column.heading}${column.unit === undefined ? "" : ` (${column.unit})`}`;
 }
 
+const isText = (column: TableColumn | undefined): boolean => column?.format === "text" || column?.format === "wrapped";
+
 function defaultFormat(cell: Cell): Format {
   if (cell.kind === "money") return "money";
   if (cell.kind === "date") return "date";
@@ -368,10 +370,10 @@ class SheetSetter {
       this.place(
         { row, column: left + index },
         { kind: "text", text },
-        { format: "wrapped", role: "columnHeading", locked: true },
+        { format: "wrapped", role: isText(block.columns[index]) ? "columnHeading" : "figureHeading", locked: true },
       );
-      const width = (this.widths[left + index - 1] ?? defaultWidth) - (block.filter === true ? 3 : 0);
-      this.stretch(row, linesOfText({ text, widthCharacters: width * 0.9 }) * linePoints + 2);
+      const width = (this.widths[left + index - 1] ?? defaultWidth) - (block.filter === true ? 2 : 0);
+      this.stretch(row, linesOfText({ text, widthCharacters: width }) * linePoints + 2);
     });
     const firstRow = row + 1;
     const cells = this.dataRows(block).map((line, index) => this.setTableRow(block, line, index, firstRow, left));
@@ -402,7 +404,7 @@ class SheetSetter {
     if (block.rows.length > 0) return block.rows;
     return [
       block.columns.map((_, index) =>
-        index === 0 ? { kind: "text", text: block.whenEmpty, role: "note" } : { kind: "blank" },
+        index === 0 ? { kind: "text", text: block.whenEmpty, role: "note", format: "text" } : { kind: "blank" },
       ),
     ];
   }

@@ -25,6 +25,8 @@ export type Role =
   | "heading"
   | "subheading"
   | "columnHeading"
+  /** Heading over a column of figures, set to the right like them. */
+  | "figureHeading"
   | "label"
   | "note"
   | "input"

@@ -1,4 +1,5 @@
 import { fixedAddress, fixedArea, quotedSheet } from "../../report/addresses.js";
+import type { Format } from "../../report/model.js";
 import type { PlannedChart, PlannedSeries } from "../../report/printable-plan.js";
 import { numberFormat } from "../write/formats.js";
 import { escapeXml } from "../xml/escape.js";
@@ -117,6 +118,10 @@ function titleXml(text: string, size: number): string {
   return `<c:title><c:tx><c:rich><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="${size}" b="1"/></a:pPr>${run}</a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
 }
 
+/** Axis figures are round: money shows no cents there. */
+const axisFormat = (format: Format, currency: string): string =>
+  format === "money" ? `#,##0"\u00a0${currency}"` : numberFormat(format, currency);
+
 function axes(chart: PlannedChart, currency: string): string {
   const bars = chart.chart !== "line";
   const format = chart.series[0]?.format ?? "general";
@@ -128,10 +133,10 @@ function axes(chart: PlannedChart, currency: string): string {
     `<c:catAx><c:axId val="${categoryAxis}"/><c:scaling><c:orientation val="${bars ? "maxMin" : "minMax"}"/></c:scaling>`,
     `<c:delete val="0"/><c:axPos val="${bars ? "l" : "b"}"/>${axisTitle(chart.categoryTitle)}`,
     '<c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>',
-    `<c:crossAx val="${valueAxis}"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:noMultiLvlLbl val="1"/></c:catAx>`,
+    `<c:crossAx val="${valueAxis}"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/>${bars ? '<c:tickLblSkip val="1"/>' : ""}<c:noMultiLvlLbl val="1"/></c:catAx>`,
     `<c:valAx><c:axId val="${valueAxis}"/><c:scaling><c:orientation val="minMax"/></c:scaling>`,
     `<c:delete val="0"/><c:axPos val="${bars ? "b" : "l"}"/>${grid}${axisTitle(chart.valueTitle)}`,
-    `<c:numFmt formatCode="${escapeXml(numberFormat(format, currency))}" sourceLinked="0"/>`,
+    `<c:numFmt formatCode="${escapeXml(axisFormat(format, currency))}" sourceLinked="0"/>`,
     '<c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="nextTo"/>',
     `<c:crossAx val="${categoryAxis}"/><c:crosses val="${bars ? "max" : "autoZero"}"/><c:crossBetween val="between"/></c:valAx>`,
   ].join("");

@@ -34,6 +34,7 @@ const looks: Readonly<Record<Role, Look>> = {
   heading: { size: 12, bold: true, borders: { bottom: thin } },
   subheading: { size: 10, bold: true },
   columnHeading: { bold: true, fill: "FFE7E6E6", borders: { top: thin, bottom: thick } },
+  figureHeading: { bold: true, fill: "FFE7E6E6", borders: { top: thin, bottom: thick } },
   label: { color: "FF404040" },
   note: { italic: true, color: "FF404040" },
   input: { fill: "FFFFF2CC", color: "FF1F4E79", borders: around(inputBlue) },
@@ -72,7 +73,8 @@ function makeStyle(wanted: {
   currency: string;
 }): Partial<ExcelJS.Style> {
   const look = looks[wanted.role];
-  const heading = wanted.role === "columnHeading";
+  const heading = wanted.role === "columnHeading" || wanted.role === "figureHeading";
+  const toTheRight = heading ? wanted.role === "figureHeading" : isFigure(wanted.format);
   const borders = look.borders ?? (wanted.inTable ? { bottom: grey } : undefined);
   return {
     numFmt: numberFormat(wanted.format, wanted.currency),
@@ -87,8 +89,8 @@ function makeStyle(wanted: {
     alignment: {
       vertical: heading ? "bottom" : "top",
       wrapText: wanted.format === "wrapped",
-      ...(wanted.role === "note" ? { indent: 1 } : {}),
-      ...(isFigure(wanted.format) && !heading ? { horizontal: "right" as const } : {}),
+      ...(toTheRight ? { horizontal: "right" as const } : {}),
+      ...(wanted.role === "note" ? { horizontal: "left" as const, indent: 1 } : {}),
     },
     protection: { locked: wanted.locked },
     ...(look.fill === undefined ? {} : { fill: solid(look.fill) }),
