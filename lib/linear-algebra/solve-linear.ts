@@ -1,7 +1,7 @@
-import { create, lusolveDependencies } from "mathjs";
+import { create, lupDependencies, lusolveDependencies } from "mathjs";
 import { InputError } from "../problems/input-error.js";
 
-const math = create({ ...lusolveDependencies });
+const math = create({ ...lupDependencies, ...lusolveDependencies });
 
 /** A square system of linear equations: matrix · x = right side. */
 export interface LinearSystem {
@@ -15,6 +15,20 @@ export interface LinearSystem {
  * @example solveLinear({ matrix: [[2, 0], [0, 4]], rightSide: [1, 1] }); // [0.5, 0.25]
  */
 export function solveLinear({ matrix, rightSide }: LinearSystem): readonly number[] {
+  checkSizes({ matrix, rightSide });
+  const decomposed = math.lup(matrix.map((row) => [...row]));
+  const upper = decomposed.U as readonly (readonly number[])[];
+  // lusolve itself answers a singular system with one of its many solutions.
+  const singular = upper.some((row, i) => !(Math.abs(row[i] ?? 0) > 0));
+  const solution: unknown = singular ? [] : math.lusolve(decomposed, [...rightSide]).valueOf();
+  const numbers = (solution as readonly (readonly number[])[]).map((row) => row[0] ?? Number.NaN);
+  if (numbers.length !== rightSide.length || !numbers.every(Number.isFinite)) {
+    throw new InputError({ field: "matrix", got: "a singular matrix", expected: "independent equations" });
+  }
+  return numbers;
+}
+
+function checkSizes({ matrix, rightSide }: LinearSystem): void {
   const size = rightSide.length;
   if (size === 0 || matrix.length !== size || matrix.some((row) => row.length !== size)) {
     const rows = matrix.map((row) => row.length).join(", ");
@@ -27,18 +41,4 @@ export function solveLinear({ matrix, rightSide }: LinearSystem): readonly numbe
   if (![...matrix.flat(), ...rightSide].every(Number.isFinite)) {
     throw new InputError({ field: "matrix", got: "a number that is not finite", expected: "finite numbers" });
   }
-  let solution: unknown;
-  try {
-    solution = math.lusolve(
-      matrix.map((row) => [...row]),
-      [...rightSide],
-    );
-  } catch {
-    throw new InputError({ field: "matrix", got: "a singular matrix", expected: "independent equations" });
-  }
-  const numbers = (solution as readonly (readonly number[])[]).map((row) => row[0] ?? Number.NaN);
-  if (!numbers.every(Number.isFinite)) {
-    throw new InputError({ field: "matrix", got: "a singular matrix", expected: "independent equations" });
-  }
-  return numbers;
 }
