@@ -26,6 +26,17 @@ export interface LoopRecord {
   readonly shockSensor?: boolean;
   readonly tamperPair?: boolean;
   readonly returnSharedWith?: readonly string[];
+  /** Where the end-of-line part was written to sit. */
+  readonly eolPlace?: "device" | "panel" | "none" | "unknown";
+  /** Old panel whose terminals the pair was on; groups readings into walks. */
+  readonly panel?: string;
+  readonly protects?: string;
+  /** The cable as typed; looked through for life-safety words and for a red jacket. */
+  readonly cableWords?: string;
+  /** Use of the zone as written; hold-up, 24-hour and unknown ones are not tripped before the account is on test. */
+  readonly use?: string;
+  /** A named person who has seen what words took for life safety, and what it really is. Never releases a marked loop. */
+  readonly seen?: { readonly name: string; readonly what: string };
   readonly lifted?: "both" | "one" | "no" | "unknown";
   readonly oldPanel?: {
     readonly expectedEolOhms?: number;

@@ -1,0 +1,307 @@
+import { at, conditionCount } from "./conditions.js";
+import type { Evidence } from "./evidence.js";
+import type { JudgeModel } from "./judge-model.js";
+import { formShareOf, normalised, type Posterior, singlePosterior, tellsEol } from "./posterior.js";
+
+/** What a job shows of its installer: where the end-of-line part usually sits, which value, how much is faulty. */
+export interface JobHabit {
+  /** Chance that the habit is at the end, none, at the panel, or no habit; adds to 1. */
+  readonly habit: readonly [number, number, number, number];
+  /** Most probable end-of-line value. [Ω] */
+  readonly eolOhms: number;
+  readonly eolProbability: number;
+  /** Expected share of loops that are not sound. [1] */
+  readonly faultRate: number;
+}
+
+const habits = 4;
+const rates = [0.03, 0.08, 0.15, 0.22, 0.3, 0.38, 0.46, 0.54, 0.62, 0.7, 0.78, 0.86, 0.93] as const;
+
+/**
+ * Posteriors of the loops of one job: the sum over habit × end-of-line value × fault rate, each loop's evidence taken
+ * once. A single loop comes out as {@link singlePosterior} up to the grid of fault rates.
+ */
+export function jobPosteriors(
+  evidence: readonly Evidence[],
+  model: JudgeModel,
+): { readonly posteriors: readonly Posterior[]; readonly habit: JobHabit } {
+  const eols = evidence[0]?.eolWeight.length ?? 0;
+  const split = evidence.map((one) => splitEvidence(one, model));
+  const weights = cellWeights(evidence, split, model, eols);
+  const posteriors = evidence.map((one, index) => loopPosterior(one, split[index], weights, model));
+  return { posteriors, habit: habitOf(weights, evidence[0], model) };
+}
+
+/** Likelihood of one loop summed over its conditions: sound and unsound apart, by form and value. */
+interface SplitEvidence {
+  readonly soundAtEnd: Float64Array;
+  readonly unsoundAtEnd: Float64Array;
+  readonly soundNone: number;
+  readonly unsoundNone: number;
+  readonly soundAtPanel: number;
+  readonly unsoundAtPanel: number;
+  /** Conditions whose form has nothing to do with the installer's habit. */
+  readonly apart: number;
+}
+
+function splitEvidence(one: Evidence, model: JudgeModel): SplitEvidence {
+  const eols = one.eolWeight.length;
+  const unsoundAtEnd = new Float64Array(eols);
+  const scale = 1 / model.faultRate;
+  let unsoundNone = 0;
+  let unsoundAtPanel = 0;
+  let apart = 0;
+  for (let c = at.shorted; c < conditionCount; c += 1) {
+    const prior = (model.prior[c] ?? 0) * scale;
+    if (isApart(c)) {
+      for (let e = 0; e < eols; e += 1)
+        apart += prior * formShareOf(c, 0, model.formShare) * (one.eolWeight[e] ?? 0) * (one.atEnd[c * eols + e] ?? 0);
+      apart += prior * formShareOf(c, 1, model.formShare) * (one.none[c] ?? 0);
+      continue;
+    }
+    const [end, none, panel] = formFactors(c, model);
+    if (end > 0)
+      for (let e = 0; e < eols; e += 1)
+        unsoundAtEnd[e] = (unsoundAtEnd[e] ?? 0) + prior * end * (one.atEnd[c * eols + e] ?? 0);
+    unsoundNone += prior * none * (one.none[c] ?? 0);
+    unsoundAtPanel += prior * panel * (one.atPanel[c] ?? 0);
+  }
+  return {
+    soundAtEnd: blend(one.atEnd.slice(0, eols), one, model),
+    unsoundAtEnd: blend(unsoundAtEnd, one, model),
+    soundNone: one.none[at.soundNoEol] ?? 0,
+    unsoundNone,
+    soundAtPanel: one.atPanel[at.eolInPanel] ?? 0,
+    unsoundAtPanel,
+    apart,
+  };
+}
+
+/** A loop carries the job's value, or now and then any. */
+function blend(atEnd: Float64Array, one: Evidence, model: JudgeModel): Float64Array {
+  const own = model.figures.jobEolWeight;
+  let any = 0;
+  for (let e = 0; e < atEnd.length; e += 1) any += (one.eolWeight[e] ?? 0) * (atEnd[e] ?? 0);
+  for (let e = 0; e < atEnd.length; e += 1) atEnd[e] = own * (atEnd[e] ?? 0) + (1 - own) * any;
+  return atEnd;
+}
+
+function isApart(condition: number): boolean {
+  return condition === at.lifeSafety || condition === at.tamperLoop || condition === at.doubledPair;
+}
+
+/** How much more often a condition meets a form than the form's own share, so that all forms together add up. */
+function formFactors(condition: number, model: JudgeModel): readonly [number, number, number] {
+  const over = (form: number): number => {
+    const usual = model.formShare[form] ?? 0;
+    return usual > 0 ? formShareOf(condition, form, model.formShare) / usual : 0;
+  };
+  return [over(0), over(1), over(2)];
+}
+
+interface CellWeights {
+  /** `[(habit * eols + eol) * rates + rate]`, adds to 1. */
+  readonly weight: Float64Array;
+  /** `[habit * 3 + form]`. */
+  readonly formByHabit: Float64Array;
+  readonly eols: number;
+}
+
+function formsByHabit(model: JudgeModel): Float64Array {
+  const strength = model.figures.habitStrength;
+  const table = new Float64Array(habits * 3);
+  for (let habit = 0; habit < habits; habit += 1) {
+    for (let form = 0; form < 3; form += 1) {
+      const usual = model.formShare[form] ?? 0;
+      table[habit * 3 + form] = habit === 3 ? usual : (habit === form ? strength : 0) + (1 - strength) * usual;
+    }
+  }
+  return table;
+}
+
+function cellWeights(
+  evidence: readonly Evidence[],
+  split: readonly SplitEvidence[],
+  model: JudgeModel,
+  eols: number,
+): CellWeights {
+  const formByHabit = formsByHabit(model);
+  const logs = priorLogs(evidence[0], model, eols);
+  for (const one of split) addLogs(logs, one, formByHabit, eols);
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < logs.length; k += 1) highest = Math.max(highest, logs[k] ?? 0);
+  let total = 0;
+  for (let k = 0; k < logs.length; k += 1) {
+    const weight = Math.exp((logs[k] ?? 0) - highest);
+    logs[k] = weight;
+    total += weight;
+  }
+  for (let k = 0; k < logs.length; k += 1) logs[k] = (logs[k] ?? 0) / total;
+  return { weight: logs, formByHabit, eols };
+}
+
+function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number): Float64Array {
+  const rateWeight = rateWeights(model);
+  const logs = new Float64Array(habits * eols * rates.length);
+  const mixed = model.figures.mixedHabitShare;
+  for (let habit = 0; habit < habits; habit += 1) {
+    const share = habit === 3 ? mixed : (1 - mixed) * (model.formShare[habit] ?? 0);
+    for (let e = 0; e < eols; e += 1) {
+      const pair = Math.log(share * (first?.eolWeight[e] ?? 0));
+      for (let r = 0; r < rates.length; r += 1)
+        logs[(habit * eols + e) * rates.length + r] = pair + Math.log(rateWeight[r] ?? 0);
+    }
+  }
+  return logs;
+}
+
+/** Beta weights about the expected fault rate, trimmed so that their mean is that rate. */
+function rateWeights(model: JudgeModel): Float64Array {
+  const c = model.figures.faultRateConcentration;
+  const mean = model.faultRate;
+  const weights = new Float64Array(rates.length);
+  let total = 0;
+  for (const [r, rate] of rates.entries()) {
+    const weight = rate ** (c * mean - 1) * (1 - rate) ** (c * (1 - mean) - 1);
+    weights[r] = weight;
+    total += weight;
+  }
+  return weights.map((weight) => weight / total);
+}
+
+function addLogs(logs: Float64Array, one: SplitEvidence, formByHabit: Float64Array, eols: number): void {
+  for (let habit = 0; habit < habits; habit += 1) {
+    const end = formByHabit[habit * 3] ?? 0;
+    const none = formByHabit[habit * 3 + 1] ?? 0;
+    const panel = formByHabit[habit * 3 + 2] ?? 0;
+    const soundRest = none * one.soundNone + panel * one.soundAtPanel;
+    const unsoundRest = none * one.unsoundNone + panel * one.unsoundAtPanel + one.apart;
+    for (let e = 0; e < eols; e += 1) {
+      const sound = soundRest + end * (one.soundAtEnd[e] ?? 0);
+      const unsound = unsoundRest + end * (one.unsoundAtEnd[e] ?? 0);
+      const start = (habit * eols + e) * rates.length;
+      for (let r = 0; r < rates.length; r += 1) {
+        const rate = rates[r] ?? 0;
+        logs[start + r] = (logs[start + r] ?? 0) + Math.log((1 - rate) * sound + rate * unsound + 1e-300);
+      }
+    }
+  }
+}
+
+/** Share of each sound and unsound form in one loop, given all cells, then spread over the conditions. */
+function loopPosterior(
+  one: Evidence,
+  split: SplitEvidence | undefined,
+  cells: CellWeights,
+  model: JudgeModel,
+): Posterior {
+  if (split === undefined) return singlePosterior(one, model);
+  const { eols } = cells;
+  const soundAtEnd = new Float64Array(eols);
+  const unsoundAtEnd = new Float64Array(eols);
+  const rest = new Float64Array(5);
+  for (let habit = 0; habit < habits; habit += 1) {
+    const end = cells.formByHabit[habit * 3] ?? 0;
+    const none = cells.formByHabit[habit * 3 + 1] ?? 0;
+    const panel = cells.formByHabit[habit * 3 + 2] ?? 0;
+    const soundRest = none * split.soundNone + panel * split.soundAtPanel;
+    const unsoundRest = none * split.unsoundNone + panel * split.unsoundAtPanel + split.apart;
+    for (let e = 0; e < eols; e += 1) {
+      const sound = soundRest + end * (split.soundAtEnd[e] ?? 0);
+      const unsound = unsoundRest + end * (split.unsoundAtEnd[e] ?? 0);
+      const start = (habit * eols + e) * rates.length;
+      let soundWeight = 0;
+      let unsoundWeight = 0;
+      for (let r = 0; r < rates.length; r += 1) {
+        const rate = rates[r] ?? 0;
+        const by = (cells.weight[start + r] ?? 0) / ((1 - rate) * sound + rate * unsound + 1e-300);
+        soundWeight += by * (1 - rate);
+        unsoundWeight += by * rate;
+      }
+      soundAtEnd[e] = (soundAtEnd[e] ?? 0) + end * soundWeight;
+      unsoundAtEnd[e] = (unsoundAtEnd[e] ?? 0) + end * unsoundWeight;
+      rest[0] = (rest[0] ?? 0) + none * soundWeight;
+      rest[1] = (rest[1] ?? 0) + none * unsoundWeight;
+      rest[2] = (rest[2] ?? 0) + panel * soundWeight;
+      rest[3] = (rest[3] ?? 0) + panel * unsoundWeight;
+      rest[4] = (rest[4] ?? 0) + unsoundWeight;
+    }
+  }
+  return spread(
+    one,
+    { soundAtEnd: unblend(soundAtEnd, one, model), unsoundAtEnd: unblend(unsoundAtEnd, one, model), rest },
+    model,
+  );
+}
+
+/** Weight on a loop's own value: the job's with its chance, else any by its usual weight. */
+function unblend(weights: Float64Array, one: Evidence, model: JudgeModel): Float64Array {
+  const own = model.figures.jobEolWeight;
+  let total = 0;
+  for (let e = 0; e < weights.length; e += 1) total += weights[e] ?? 0;
+  for (let e = 0; e < weights.length; e += 1)
+    weights[e] = own * (weights[e] ?? 0) + (1 - own) * total * (one.eolWeight[e] ?? 0);
+  return weights;
+}
+
+interface LoopWeights {
+  readonly soundAtEnd: Float64Array;
+  readonly unsoundAtEnd: Float64Array;
+  readonly rest: Float64Array;
+}
+
+function spread(one: Evidence, weights: LoopWeights, model: JudgeModel): Posterior {
+  const eols = one.eolWeight.length;
+  const state = new Float64Array(conditionCount * 3);
+  const eol = new Float64Array(eols);
+  const scale = 1 / model.faultRate;
+  for (let e = 0; e < eols; e += 1) {
+    const share = (weights.soundAtEnd[e] ?? 0) * (one.atEnd[e] ?? 0);
+    state[0] = (state[0] ?? 0) + share;
+    eol[e] = share;
+  }
+  state[at.soundNoEol * 3 + 1] = (weights.rest[0] ?? 0) * (one.none[at.soundNoEol] ?? 0);
+  state[at.eolInPanel * 3 + 2] = (weights.rest[2] ?? 0) * (one.atPanel[at.eolInPanel] ?? 0);
+  for (let c = at.shorted; c < conditionCount; c += 1) {
+    const prior = (model.prior[c] ?? 0) * scale;
+    const apart = isApart(c);
+    const [end, none, panel] = apart ? ([0, 0, 0] as const) : formFactors(c, model);
+    const all = weights.rest[4] ?? 0;
+    const endShare = apart ? formShareOf(c, 0, model.formShare) * all : end;
+    if (endShare > 0) {
+      let mixed = 0;
+      for (let e = 0; e < eols; e += 1) {
+        const weight = apart ? (one.eolWeight[e] ?? 0) : (weights.unsoundAtEnd[e] ?? 0);
+        const share = prior * endShare * weight * (one.atEnd[c * eols + e] ?? 0);
+        mixed += share;
+        if (tellsEol(c)) eol[e] = (eol[e] ?? 0) + share;
+      }
+      state[c * 3] = mixed;
+    }
+    const noneWeight = apart ? formShareOf(c, 1, model.formShare) * all : none * (weights.rest[1] ?? 0);
+    state[c * 3 + 1] = prior * noneWeight * (one.none[c] ?? 0);
+    state[c * 3 + 2] = prior * panel * (weights.rest[3] ?? 0) * (one.atPanel[c] ?? 0);
+  }
+  return normalised(state, eol);
+}
+
+function habitOf(cells: CellWeights, first: Evidence | undefined, model: JudgeModel): JobHabit {
+  const { eols, weight } = cells;
+  const habit: [number, number, number, number] = [0, 0, 0, 0];
+  const byEol = new Float64Array(eols);
+  let faultRate = 0;
+  for (let h = 0; h < habits; h += 1) {
+    for (let e = 0; e < eols; e += 1) {
+      for (let r = 0; r < rates.length; r += 1) {
+        const share = weight[(h * eols + e) * rates.length + r] ?? 0;
+        habit[h as 0 | 1 | 2 | 3] += share;
+        byEol[e] = (byEol[e] ?? 0) + share;
+        faultRate += share * (rates[r] ?? 0);
+      }
+    }
+  }
+  let best = 0;
+  for (let e = 1; e < eols; e += 1) if ((byEol[e] ?? 0) > (byEol[best] ?? 0)) best = e;
+  const eolOhms = (first?.eolOhms ?? model.eolOhms)[best] ?? 0;
+  return { habit, eolOhms, eolProbability: byEol[best] ?? 0, faultRate };
+}

@@ -1,0 +1,156 @@
+import { findingsWords } from "../reference/generated/findings-words.js";
+import { leastLoss, rightActionShares } from "./act.js";
+import { cannotTellOf } from "./cannot-tell.js";
+import { actions, at, conditionCount, conditions } from "./conditions.js";
+import { eolEstimate, highest, runEstimate } from "./estimates.js";
+import { type Evidence, evidenceOf } from "./evidence.js";
+import { factsOf, type LoopFacts, ohmsText } from "./facts.js";
+import { defaultJudgeModel, type JudgeModel, judgeModel } from "./judge-model.js";
+import type { JudgeOptions } from "./judge-options.js";
+import type { Action, Fact, Finding, LoopJudgement, LoopRecord } from "./loop-record.js";
+import { nextReadingsOf } from "./measure-next.js";
+import { normalised, type Posterior, singlePosterior } from "./posterior.js";
+
+const wordsOf = conditions.map((condition) => {
+  const row = findingsWords.find((candidate) => candidate.condition === condition);
+  return { words: row?.words ?? condition, firstChecks: row?.firstChecks ?? [], usualRepair: row?.usualRepair ?? "" };
+});
+
+/**
+ * Judges one metered loop by itself: facts first, then how probable every condition is, what to do about it, and which
+ * further reading is worth its minutes.
+ * @example
+ * judgeLoop({ id: "3", openings: 1, runMeters: 20, cable: { gaugeAwg: 22 },
+ *   readings: { voltsDc: 0, closedOhms: 2230, opened: [{ opening: 1, ohms: "OL" }] } }).condition; // "soundEolAtEnd"
+ */
+export function judgeLoop(record: LoopRecord, options?: JudgeOptions): LoopJudgement {
+  return judgeLoopWith(record, options === undefined ? defaultJudgeModel : judgeModel(options));
+}
+
+/** {@link judgeLoop} with a model made once by {@link judgeModel}: for many loops. */
+export function judgeLoopWith(record: LoopRecord, model: JudgeModel): LoopJudgement {
+  const evidence = evidenceOf(record, model);
+  return judgementOf({ record, model, evidence, posterior: singlePosterior(evidence, model), jobFacts: [] });
+}
+
+/** One loop with its posterior, by itself or out of its job. */
+export interface JudgementTask {
+  readonly record: LoopRecord;
+  readonly model: JudgeModel;
+  readonly evidence: Evidence;
+  readonly posterior: Posterior;
+  readonly jobFacts: readonly Fact[];
+}
+
+/** Everything that is said of a loop, from its posterior. */
+export function judgementOf({ record, model, evidence, posterior, jobFacts }: JudgementTask): LoopJudgement {
+  const gate = factsOf(record, evidence.taken, evidence.base, model);
+  const proved = openingsProved(record, evidence, gate);
+  if (gate.gate === "lifeSafety") return leftAlone(record, gate, proved);
+  const said = gatedPosterior(gate, posterior);
+  const action = gatedAction(gate, said, model);
+  const voided = gate.gate === "foreignVolts" || gate.gate === "notLifted";
+  const eol = voided ? null : eolEstimate(evidence, said);
+  const run = voided ? null : runEstimate(record, evidence, said);
+  const top = highest(said.condition);
+  return {
+    id: record.id,
+    condition: conditions[top] ?? "unexplained",
+    probability: said.condition[top] ?? 0,
+    findings: findingsOf(said.condition, voided ? undefined : evidence),
+    facts: jobFacts.length === 0 ? gate.facts : [...gate.facts, ...jobFacts],
+    openingsProved: proved,
+    eol,
+    run,
+    action,
+    cannotTell: voided ? [] : cannotTellOf({ record, evidence, posterior: said, proved, eol, run }),
+    next:
+      gate.gate === "hold" || gate.gate === "foreignVolts"
+        ? []
+        : nextReadingsOf({ record, evidence, posterior: said, model }),
+  };
+}
+
+function leftAlone(record: LoopRecord, gate: LoopFacts, proved: LoopJudgement["openingsProved"]): LoopJudgement {
+  return {
+    id: record.id,
+    condition: "lifeSafety",
+    probability: 1,
+    findings: [findingOf(at.lifeSafety, 1)],
+    facts: gate.facts,
+    openingsProved: proved,
+    eol: null,
+    run: null,
+    action: "leaveAlone",
+    cannotTell: [],
+    next: [],
+  };
+}
+
+/** On a live pair no fault is named; a hold counts as life safety until somebody has seen the device. */
+function gatedPosterior(gate: LoopFacts, posterior: Posterior): Posterior {
+  if (gate.gate === "foreignVolts") {
+    const state = new Float64Array(conditionCount * 3);
+    state[at.foreignVoltage * 3 + 1] = 0.97;
+    state[at.unexplained * 3 + 1] = 0.03;
+    return normalised(state, posterior.eol);
+  }
+  if (gate.gate === "hold") {
+    const state = posterior.state.slice();
+    const rest = 1 - (posterior.condition[at.lifeSafety] ?? 0);
+    for (let k = 0; k < state.length; k += 1) state[k] = rest > 0 ? (0.45 * (state[k] ?? 0)) / rest : 0;
+    state[at.lifeSafety * 3] = 0.55;
+    state[at.lifeSafety * 3 + 1] = 0;
+    state[at.lifeSafety * 3 + 2] = 0;
+    return normalised(state, posterior.eol);
+  }
+  return posterior;
+}
+
+function gatedAction(gate: LoopFacts, posterior: Posterior, model: JudgeModel): Action {
+  if (gate.gate === "hold") return "leaveAlone";
+  if (gate.gate !== "none") return "measureAgain";
+  return actions[leastLoss(rightActionShares(posterior.condition, model), 0, model).action] ?? "measureAgain";
+}
+
+/** Openings whose own reading went over-range, or closed on a normally-open device. */
+function openingsProved(record: LoopRecord, evidence: Evidence, gate: LoopFacts): LoopJudgement["openingsProved"] {
+  const total = Math.max(0, record.openings);
+  if (gate.gate !== "none" || evidence.taken.closedOverRange) {
+    const counts = gate.gate === "none" && record.contactForm === "NO";
+    return { proved: counts ? Math.min(total, evidence.taken.opened.filter(Number.isFinite).length) : 0, total };
+  }
+  const proved = evidence.taken.opened.filter(
+    (ohms, i) =>
+      (evidence.taken.openings[i] ?? 0) <= total &&
+      (!Number.isFinite(ohms) || (record.contactForm === "NO" && ohms < evidence.taken.closed / 2)),
+  ).length;
+  return { proved: Math.min(total, proved), total };
+}
+
+function findingsOf(condition: Float64Array, evidence: Evidence | undefined): readonly Finding[] {
+  const order: number[] = [];
+  for (let c = 0; c < conditionCount; c += 1) if ((condition[c] ?? 0) >= 0.005) order.push(c);
+  order.sort((a, b) => (condition[b] ?? 0) - (condition[a] ?? 0));
+  return order.map((c, rank) => findingOf(c, condition[c] ?? 0, rank === 0 ? evidence : undefined));
+}
+
+function findingOf(condition: number, probability: number, evidence?: Evidence): Finding {
+  const row = wordsOf[condition];
+  const words = row?.words ?? "";
+  return {
+    condition: conditions[condition] ?? "unexplained",
+    probability,
+    words: evidence === undefined ? words : `${words} ${arithmetic(evidence)}`,
+    firstChecks: row?.firstChecks ?? [],
+    usualRepair: row?.usualRepair ?? "",
+  };
+}
+
+/** The sum behind the verdict: what was read against what cable, contacts and leads explain. */
+function arithmetic({ taken, base }: Evidence): string {
+  const low = Math.max(0, base.ohms - 1.96 * base.spreadOhms);
+  const band = `cable, contacts and leads explain ${ohmsText(low)} to ${ohmsText(base.ohms + 1.96 * base.spreadOhms)} Ω`;
+  if (Number.isNaN(taken.closed)) return `Not read shut; ${band}.`;
+  return taken.closedOverRange ? `Read over-range shut; ${band}.` : `Read ${ohmsText(taken.closed)} Ω shut; ${band}.`;
+}
