@@ -1,5 +1,6 @@
 import type { PlannedLoop } from "../plan/planned-loop.js";
 import type { InputModuleProfile, SurveyLoop } from "../survey/survey.js";
+import type { ModuleSetting } from "../treatments/treatment.js";
 
 /** One module on the wall, with the inputs it carries. */
 export interface FittedModule {
@@ -37,10 +38,12 @@ export interface TerminalRow {
 export function fitModules({
   planned,
   profiles,
+  settings,
   modules,
 }: {
   readonly planned: readonly PlannedLoop[];
   readonly profiles: readonly InputModuleProfile[];
+  readonly settings: readonly ModuleSetting[];
   /** Number of modules by panel and module setting, from the plan. */
   readonly modules: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }): readonly FittedModule[] {
@@ -49,9 +52,9 @@ export function fitModules({
     for (const [settingId, count] of Object.entries(counts)) {
       if (count === 0) continue;
       const here = planned.filter((loop) => loop.panel === panel && loop.input?.setting.id === settingId);
-      const setting = here[0]?.input?.setting;
-      const profile = profiles.find(({ type }) => type === (setting?.type ?? settingId.split(" at ")[0]));
-      if (!profile) continue;
+      const setting = settings.find(({ id }) => id === settingId);
+      const profile = profiles.find(({ type }) => type === setting?.type);
+      if (!setting || !profile) continue;
       const groups = inputGroups(here);
       for (let index = 0; index < count; index++) {
         const inputs = groups
@@ -61,7 +64,7 @@ export function fitModules({
           panel,
           name: `M${fitted.length + 1}`,
           type: profile.type,
-          eolOhms: setting?.eolOhms ?? profile.eolOhms[0] ?? 0,
+          eolOhms: setting.eolOhms,
           inputs,
           spare: profile.inputs - inputs.length,
         });

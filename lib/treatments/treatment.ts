@@ -11,6 +11,20 @@ export type Treatment =
   | "retire"
   | "excluded";
 
+/** The treatments for people. */
+export const treatmentWords: Readonly<Record<Treatment, string>> = {
+  keep: "keep on the wire",
+  fitEol: "keep, fit an end-of-line resistor",
+  changeEol: "keep, change the end-of-line resistor",
+  repair: "repair, then keep",
+  rewire: "rewire, then keep",
+  split: "split: contacts stay on the wire, the detector becomes wireless",
+  wireless: "wireless",
+  measureAgain: "measure again first",
+  retire: "retire and tag",
+  excluded: "excluded: do not touch",
+};
+
 /** Some hours' work and some parts: the one unit that plan, bill, labour and price all reckon with. */
 export interface Work {
   /** Labour tasks by their key in the labour table, and how often. */

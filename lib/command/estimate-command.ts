@@ -1,0 +1,102 @@
+import { parseArgs } from "node:util";
+import { estimateJob, NoEstimate } from "../estimate/estimate-job.js";
+import { solveWithHighs } from "../solver/highs.js";
+import type { SurveySheetName } from "../survey/columns.js";
+import type { HeadingMapping } from "../survey/map-headings.js";
+import { readSurvey, type SheetToRead, type SurveyInput } from "../survey/read-survey.js";
+import { estimateWorkbook } from "../workbook/estimate-workbook.js";
+import { readFileInWorker } from "../workbook/read/in-worker.js";
+import { progressLine } from "./progress-line.js";
+import { readInput, readJsonInput } from "./read-input.js";
+import type { Command } from "./run-command.js";
+import { summaryWords } from "./summary-words.js";
+import { NoResult, UsageError } from "./usage-error.js";
+import { writeAtomically } from "./write-atomically.js";
+
+/** Options that name a loose sheet, and which sheet it is. */
+const looseSheets: Readonly<Record<string, SurveySheetName>> = {
+  site: "Site",
+  radio: "Radio tests",
+  "old-zones": "Old zones",
+  prices: "Price book",
+  modules: "Input modules",
+  labour: "Labour",
+};
+
+export const estimateCommand: Command = {
+  usage: "loopwright estimate SURVEY… -o FILE.xlsx [--json FILE.json] [--hold-plan]",
+  summary: "Judge every loop, plan, price and write the workbook.",
+  help: [
+    "SURVEY        a workbook made by `loopwright new`, a JSON survey, or the loops sheet as typed (.csv, .xlsx)",
+    "-o FILE.xlsx  where the workbook goes; it is written beside and then renamed, never half",
+    "--json FILE   the estimate as JSON too",
+    "--site, --radio, --old-zones, --prices, --modules, --labour FILE  loose sheets beside the loops",
+    "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood",
+    "--seconds N   most time for the plan, 30 when left out",
+    "--hold-plan   keep treatments, modules and orders of the given estimate, work out the money again",
+    "",
+    "Exit code 0 even with queries; they are printed and stand on the Queries sheet.",
+  ].join("\n"),
+  run: async (args) => {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: {
+        output: { type: "string", short: "o" },
+        json: { type: "string" },
+        map: { type: "string" },
+        seconds: { type: "string" },
+        "hold-plan": { type: "boolean" },
+        ...Object.fromEntries(Object.keys(looseSheets).map((name) => [name, { type: "string" as const }])),
+      },
+      allowPositionals: true,
+      strict: true,
+    });
+    if (positionals.length === 0) throw new UsageError("estimate needs a survey");
+    if (values.output === undefined) throw new UsageError("estimate needs -o FILE.xlsx");
+    const seconds = Number(values.seconds ?? "30");
+    if (!(seconds > 0)) throw new UsageError(`--seconds: got ${values.seconds}, expected a number over 0`);
+    const input = await surveyInput(positionals, values);
+    const { survey, headings } = readSurvey(input);
+    const progress = progressLine();
+    const estimate = await estimateJob({ survey, solve: solveWithHighs, seconds, onProgress: progress.plan }).catch(
+      (error: unknown) => {
+        throw error instanceof NoEstimate ? new NoResult(error.message) : error;
+      },
+    );
+    progress.say("writing the workbook");
+    const bytes = await estimateWorkbook({ estimate, survey, headings });
+    await writeAtomically({ path: values.output, bytes });
+    if (values.json !== undefined) {
+      const text = `${JSON.stringify(estimate, null, 1)}\n`;
+      await writeAtomically({ path: values.json, bytes: new TextEncoder().encode(text) });
+    }
+    progress.end();
+    process.stdout.write(
+      `${summaryWords(estimate).join("\n")}\nWritten: ${[values.output, values.json].filter((path) => path !== undefined).join(", ")}\n`,
+    );
+  },
+};
+
+async function surveyInput(
+  surveys: readonly string[],
+  values: Readonly<Record<string, string | boolean | undefined>>,
+): Promise<SurveyInput> {
+  const mapping =
+    typeof values["map"] === "string" ? { mapping: (await readJsonInput(values["map"])) as HeadingMapping } : {};
+  const [first] = surveys;
+  if (first?.toLowerCase().endsWith(".json")) {
+    if (surveys.length > 1) throw new UsageError("a JSON survey stands alone: name no second survey");
+    return { ...mapping, json: await readJsonInput(first) };
+  }
+  const sheets: SheetToRead[] = [];
+  for (const path of surveys) {
+    for (const typed of await readFileInWorker(await readInput(path))) sheets.push({ typed });
+  }
+  for (const [option, as] of Object.entries(looseSheets)) {
+    const path = values[option];
+    if (typeof path !== "string") continue;
+    const [typed] = await readFileInWorker(await readInput(path));
+    if (typed) sheets.push({ typed, as });
+  }
+  return { ...mapping, sheets };
+}

@@ -1,0 +1,43 @@
+import type { MaterialNeed } from "../materials/material-needs.js";
+import type { OrderResult } from "../purchasing/order-records.js";
+import type { BillLine } from "./estimate.js";
+
+/**
+ * Joins what the job needs with what is ordered and what the van gives. A line costs what is bought for the job, whole
+ * packs, plus what leaves the van at the book's price; what is left over stays ours.
+ */
+export function billLines({
+  needs,
+  ordered,
+}: {
+  readonly needs: readonly MaterialNeed[];
+  readonly ordered: OrderResult;
+}): readonly BillLine[] {
+  const lineOf = new Map(
+    ordered.orders.flatMap(({ supplier, lines }) => lines.map((line) => [line.code, { supplier, line }])),
+  );
+  return needs.map((need) => {
+    const cover = ordered.covers.find(({ code }) => code === need.code);
+    const bought = lineOf.get(need.code);
+    const fromStock = cover?.fromStock ?? 0;
+    const stockCents = cover?.stockCents ?? 0;
+    const unitCents = bought?.line.unitCents ?? (fromStock > 0 ? stockCents / fromStock : 0);
+    const { code, description, unit, taxClass, rule, loops } = need;
+    return {
+      code,
+      description,
+      class: need.class,
+      unit,
+      need: need.need,
+      packs: bought?.line.packs ?? 0,
+      packSize: bought?.line.packSize ?? 1,
+      fromStock,
+      unitCents,
+      lineCents: (bought?.line.lineCents ?? 0) + stockCents,
+      taxClass,
+      supplier: bought?.supplier ?? null,
+      rule,
+      loops,
+    };
+  });
+}

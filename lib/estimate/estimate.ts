@@ -1,0 +1,119 @@
+import type { Finding, LoopJudgement, NextReading } from "../findings/loop-record.js";
+import type { LabourLine } from "../labour/labour-lines.js";
+import type { Query } from "../problems/query.js";
+import type { Order } from "../purchasing/order-records.js";
+import type { Cents } from "../quantities/money.js";
+import type { Ohms } from "../quantities/ohms-reading.js";
+import type { TerminalRow } from "../terminals/terminal-schedule.js";
+import type { Treatment } from "../treatments/treatment.js";
+
+/** A reason why nothing may be powered down yet; it stands until a person lifts it in the survey. */
+export interface Hold {
+  readonly hold: "lifeSafetyOnOldControl";
+  readonly words: string;
+  /** Loops (keys) that cause it. */
+  readonly loops: readonly string[];
+}
+
+/** What the estimate says of one loop. */
+export interface EstimatedLoop {
+  readonly row: number;
+  readonly key: string;
+  readonly loop: string;
+  readonly panel: string;
+  readonly tag: string | null;
+  readonly protects: string | null;
+  readonly condition: LoopJudgement["condition"];
+  readonly probability: number;
+  readonly findings: readonly Finding[];
+  readonly facts: LoopJudgement["facts"];
+  readonly cannotTell: readonly string[];
+  readonly next: readonly NextReading[];
+  readonly openingsProved: LoopJudgement["openingsProved"];
+  /** What the plan chose. */
+  readonly treatment: Treatment;
+  /** What the loop by itself deserves. */
+  readonly recommended: Treatment;
+  readonly needsSupply: boolean;
+  readonly input: { readonly module: string; readonly number: number; readonly sharedWith: readonly string[] } | null;
+  readonly wireless: readonly { readonly code: string; readonly count: number }[];
+  /** Why, with its arithmetic; where plan and recommendation differ, by how much. */
+  readonly reason: string;
+  /** What the technician should read when done; null for loops that are off the wire. [Ω] */
+  readonly expectedAsLeft: {
+    readonly shut: { readonly lowOhms: number; readonly highOhms: number };
+    readonly opened: { readonly lowOhms: number; readonly highOhms: number } | Extract<Ohms, "OL">;
+  } | null;
+}
+
+/** One line of the bill: need, what the van gives, what is bought, what it costs. */
+export interface BillLine {
+  readonly code: string;
+  readonly description: string;
+  readonly class: string;
+  readonly unit: string;
+  readonly need: number;
+  readonly packs: number;
+  readonly packSize: number;
+  readonly fromStock: number;
+  readonly unitCents: number;
+  readonly lineCents: Cents;
+  readonly taxClass: string;
+  readonly supplier: string | null;
+  readonly rule: string;
+  readonly loops: readonly string[];
+}
+
+/** What the job costs us and the customer. Ranges are null until their stage has run. */
+export interface EstimatePrice {
+  readonly materialCostCents: Cents;
+  readonly freightCents: Cents;
+  readonly labourCostCents: Cents;
+  readonly contingencyCents: Cents;
+  readonly costCents: Cents;
+  readonly materialSellCents: Cents;
+  readonly labourSellCents: Cents;
+  readonly sellCents: Cents;
+  readonly taxCents: Cents;
+  readonly totalCents: Cents;
+  readonly p10Cents: Cents | null;
+  readonly p50Cents: Cents | null;
+  readonly p90Cents: Cents | null;
+  readonly marginFraction: number;
+  readonly markupFraction: number;
+}
+
+/** A caution to print, and for whom. */
+export interface PrintedCaution {
+  readonly words: string;
+  readonly when: string;
+  readonly who: string;
+}
+
+/** Everything one survey leads to. The public JSON of `loopwright estimate --json`. */
+export interface Estimate {
+  readonly schema: "loopwright.estimate.1";
+  readonly currency: string;
+  readonly site: { readonly name: string | null; readonly panels: readonly string[] };
+  readonly demoPrices: boolean;
+  readonly holds: readonly Hold[];
+  readonly queries: readonly Query[];
+  readonly loops: readonly EstimatedLoop[];
+  readonly modules: readonly {
+    readonly panel: string;
+    readonly type: string;
+    readonly count: number;
+    readonly eolOhms: number;
+  }[];
+  readonly terminals: readonly TerminalRow[];
+  readonly bill: readonly BillLine[];
+  readonly orders: readonly Order[];
+  readonly labour: readonly LabourLine[];
+  readonly price: EstimatePrice;
+  readonly supply: null;
+  readonly radio: null;
+  readonly carry: null;
+  readonly cautions: readonly PrintedCaution[];
+  /** Sources, assumptions and versions, one sentence each. */
+  readonly basis: readonly string[];
+}
