@@ -20,7 +20,7 @@ export function isWordProblem(part: ConditionedReading | WordProblem): part is W
 }
 
 /** What a meter shows or a person writes for over-range. The first letter may be a typed zero. */
-const OVER_RANGE = String.raw`\.?[o0]\.?l\.?(?:\s*[km]?(?:Ω|ohms?))?|∞|inf(?:inity|inite)?|over-?\s?(?:range|load|limit)|open(?:\s+circuit)?|o\/c`;
+const OVER_RANGE = String.raw`\.?[o0]\s?\.?\s?l\.?(?:\s*[km]?(?:Ω|ohms?))?|∞|inf(?:inity|inite)?|over-?\s?(?:range|load|limit)|open(?:\s+circuit)?|o\/c`;
 const UNIT_TEXT = String.raw`(?:k|kilo|meg|mega|m|g|r)?\s?-?(?:Ω|ohms?)|kilo|mega?|k|m|g|r`;
 const VALUE = new RegExp(
   String.raw`(?<![\w.,])(?:(?<over>${OVER_RANGE})|(?<whole>\d+)(?<letter>[krmg])(?<rest>\d+)|r(?<below>\d+)|(?<number>${NUMBER})\s?(?<unit>${UNIT_TEXT})?)(?<ish>\s?ish)?(?![\w∞]|[.,]\d)`,
@@ -72,8 +72,9 @@ function foundValues(text: string, decimalMark: DecimalMark | undefined): readon
     if (unit !== undefined && factor === undefined) {
       return { problem: `a small m may be milli or mega: write 1.2M for megohms, 0.0012 for milliohms` };
     }
-    // 5.710 k leaves no doubt: nobody writes thousands of kilohms with a separator.
-    const doubt = factor === undefined || factor === 1 ? (letter === undefined ? number.doubt : undefined) : undefined;
+    // 5.710 k leaves no doubt: nobody groups kilohms with points. 5,600 k may be either.
+    const settled = letter !== undefined || (factor !== undefined && factor > 1 && !digits.includes(","));
+    const doubt = settled ? undefined : number.doubt;
     found.push({ ...place, number: number.value, factor, doubt, approximate });
   }
   return found;
@@ -94,9 +95,19 @@ const CONDITIONS: readonly (readonly [RegExp, ConditionedReading["condition"]])[
   [/\b((with|w) (pwr|power|supply)|(pwr|power|supply)\s?(is )?on|powered( up)?)\b/i, "powered"],
 ];
 const FOREIGN_UNIT = /(?<![\w'])(v|vdc|vac|volts?|ma|amps?|ft|feet|cm|mm|hz|awg|w|watts?)(?!\w)|[%°$€£]/i;
+const LONE_MULTIPLIER = /(?<![\w'])(k|kilo|mega?|m|g|r|[km]?Ω|[km]ohms?)(?!\w)/iu;
+/** Tolerance and power of a resistor ("2.2k 5% 1/4W"): kept as words, no part of its value. */
+const RATING =
+  /(?:\+\/?-|±)?\s?(?<![\d.,])\d+(?:[.,]\d+)?\s?%|(?<![\d.,])(?:1\s?\/\s?[248]|0?[.,]\d+)\s?w(?:atts?)?(?![\w/])/giu;
 const NEGATION = /\b(not|never|no)\b|n't\b/i;
 const JOINS_RANGE = /^\s*(-+|\.\.+|to|\bto\b|and|up to)\s*$/i;
 const JOINS_MOVING = /\b(jump\w*|then|to|drift\w*|goes|climb\w*|fall\w*|ris\w*|dropp?\w*|later|back|up|down)\b|->|→/i;
+
+/** The cell without tolerance and power of a resistor, and those as words. */
+export function withoutRating(text: string): { readonly text: string; readonly ratings: readonly string[] } {
+  const ratings = (text.match(RATING) ?? []).map((rating) => rating.trim());
+  return { text: text.replace(RATING, " ").trim(), ratings };
+}
 
 /** Reads one side of a slash: one value or a range, its condition, what it did, and the words left over. */
 export function ohmsPart(text: string, decimalMark: DecimalMark | undefined): ConditionedReading | WordProblem {
@@ -108,6 +119,8 @@ export function ohmsPart(text: string, decimalMark: DecimalMark | undefined): Co
   if (/\d/.test(rest)) return { problem: `which number is the reading? "${rest.trim()}" is left over` };
   const foreign = FOREIGN_UNIT.exec(rest)?.[0];
   if (foreign !== undefined) return { problem: `"${foreign}" is no unit of resistance` };
+  const apart = LONE_MULTIPLIER.exec(rest)?.[0];
+  if (apart !== undefined) return { problem: `"${apart}" stands apart from its number` };
   if (values.some((value) => value.number === "OL") && NEGATION.test(withoutConditions(rest))) {
     return { problem: "a sentence about over-range is no reading" };
   }

@@ -13,6 +13,8 @@ export interface TypedMilliamps {
 }
 
 const EXPECTED = "write the current of all devices together in mA, such as 18 or 45 (3x15)";
+/** More than the supply of such a panel gives: amperes written as milliamperes, or a slip. [mA] */
+const MOST_MILLIAMPS = 10_000;
 const EACH = /\(?\s*(\d{1,3})\s?[x*@]\s?(\d+(?:[.,]\d+)?)\s?(?:ma)?\s*\)?/i;
 
 /**
@@ -38,6 +40,8 @@ export function parseMilliamps(
   if (parsed.value === undefined) return parsed;
   const { number, low, high, unit } = parsed.value;
   const milliamps = (low === high ? number : high) * (/^a/.test(unit) ? 1000 : 1);
+  if (milliamps > MOST_MILLIAMPS)
+    return unreadable({ typed, expected: `${milliamps} mA is more than a panel supplies; ${EXPECTED}` });
   if (each === null) {
     const remarks = low === high ? [] : [`"${typed}" is a range: the highest current is used.`];
     return read({ milliamps }, [...parsed.remarks, ...remarks]);

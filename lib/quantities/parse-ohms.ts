@@ -1,4 +1,4 @@
-import { type ConditionedReading, isWordProblem, ohmsPart } from "./ohms-part.js";
+import { type ConditionedReading, isWordProblem, ohmsPart, withoutRating } from "./ohms-part.js";
 import type { OhmsReading } from "./ohms-reading.js";
 import { notMeasured, type Parsed, read, unreadable } from "./parsed.js";
 import { type CellTyped, cellText, isDateCell, isNothing } from "./typed-cell.js";
@@ -51,7 +51,8 @@ export function parseOhms(cell: CellTyped, options: OhmsOptions = {}): Parsed<Ty
     if (options.sameAs !== undefined) return read({ reading: options.sameAs, each: false, words: [] });
     return unreadable({ typed, expected: `there is no closed reading to be the same as; ${EXPECTED}` });
   }
-  const text = typed
+  const unrated = withoutRating(typed);
+  const text = unrated.text
     .replace(/\bw\/o\b/gi, "without")
     .replace(/\bw\/\s*/gi, "with ")
     .replace(/\bo\/l\b/gi, "OL");
@@ -61,12 +62,12 @@ export function parseOhms(cell: CellTyped, options: OhmsOptions = {}): Parsed<Ty
     if (isWordProblem(part)) return unreadable({ typed, expected: `${part.problem}; ${EXPECTED}` });
     parts.push(part);
   }
-  return combined(typed, parts);
+  return combined(typed, parts, unrated.ratings);
 }
 
-function combined(typed: string, parts: readonly ConditionedReading[]): Parsed<TypedOhms> {
+function combined(typed: string, parts: readonly ConditionedReading[], ratings: readonly string[]): Parsed<TypedOhms> {
   const remarks = parts.flatMap((part) => part.remarks);
-  const words = parts.flatMap((part) => part.words);
+  const words = [...parts.flatMap((part) => part.words), ...ratings];
   const of = (condition: ConditionedReading["condition"]) =>
     parts.filter((part) => part.condition === condition && part.reading !== undefined);
   for (const condition of ["plain", "powered", "unpowered", "reversed"] as const) {

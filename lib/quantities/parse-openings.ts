@@ -48,6 +48,9 @@ export function parseOpenings(cell: CellTyped): Parsed<TypedOpenings> {
     return unreadable({ typed, expected: `one loop holds at most ${MOST_OPENINGS}; ${EXPECTED}` });
   const assumed = typed.includes("?");
   const remarks = assumed ? [`"${typed}" carries a question mark: count the openings on this loop.`] : [];
+  if (/\b(double|dbl|pair|pr|french|leaf|leaves)\b/i.test(typed)) {
+    remarks.push(`"${typed}" was read as ${count}: count every moving leaf, a double door as 2.`);
+  }
   for (const other of others) {
     remarks.push(
       `"${other}" is counted as a device of its own beside ${count} openings; write 1 for it if it opens like them.`,

@@ -87,11 +87,14 @@ export function parseRun(cell: CellTyped, options: RunOptions = {}): Parsed<Type
 const WORDS_AFTER =
   /^(to|or|and|total|all|around|round|est\w*|guess\w*|approx\w*|about|ish|max|min|long|run|away|one|each|via|both|up|down|by|over|plus|in|at|from|of)$/i;
 
-/** The word right after a number that has no unit of its own, unless such a word may stand there. */
+/** The word right after a number that makes its unit doubtful; words that may stand there are no such word. */
 function wordAfterBareNumber(text: string, pieces: readonly RegExpMatchArray[]): string | undefined {
   for (const piece of pieces) {
+    const behind = text.slice((piece.index ?? 0) + piece[0].length);
+    // "3 in conduit" is no three inches.
+    if (/^in$/i.test(piece[2] ?? "") && /^\s*[a-z]/i.test(behind)) return "in";
     if (piece[2] !== undefined) continue;
-    const word = /^\s*([\p{L}%°]+)/u.exec(text.slice((piece.index ?? 0) + piece[0].length))?.[1];
+    const word = /^\s*([\p{L}%°]+)/u.exec(behind)?.[1];
     if (word !== undefined && !WORDS_AFTER.test(word)) return word;
   }
   return undefined;

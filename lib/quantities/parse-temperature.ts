@@ -38,13 +38,14 @@ export function parseTemperature(cell: CellTyped, options: TemperatureOptions = 
     return celsius === undefined ? parsed : checked(typed, celsius, []);
   }
   if (parsed.value === undefined) return parsed;
-  const { number, unit } = parsed.value;
+  const { number, low, high, unit } = parsed.value;
+  const remarks = low === high ? [] : [`"${typed}" is a range: its middle is used.`];
   const letter = (/[cfk](?=[a-z]*$)/.exec(unit.replace(/^deg(rees?)?/, ""))?.[0] ?? options.bareUnit)?.toUpperCase();
   if (letter === undefined) {
     return unreadable({ typed, expected: `nothing says whether this is °C or °F; ${EXPECTED}` });
   }
   const celsius = letter === "F" ? (number - 32) / 1.8 : letter === "K" ? number - 273.15 : number;
-  return checked(typed, celsius, parsed.remarks);
+  return checked(typed, celsius, [...parsed.remarks, ...remarks]);
 }
 
 function checked(typed: string, celsius: number, remarks: readonly string[]): Parsed<TypedTemperature> {

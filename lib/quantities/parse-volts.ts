@@ -1,4 +1,4 @@
-import { type Parsed, read } from "./parsed.js";
+import { type Parsed, read, unreadable } from "./parsed.js";
 import { plainQuantity } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
@@ -31,6 +31,9 @@ export function parseVolts(
     : /\b(v?dc|volts? dc)\b|\d\s?v?dc\b/i.test(typed)
       ? "dc"
       : undefined;
+  if (/\b(no|not|none|nil)\b/i.test(typed) && !/\d/.test(typed) && kind !== undefined) {
+    return unreadable({ typed, expected: `write 0 where the meter showed 0; ${EXPECTED}` });
+  }
   if (kind !== undefined && !/\d/.test(typed)) {
     const remark = `"${typed}" gives no number: nothing else is metered on this pair until its volts are written down.`;
     return read({ kind, words: [typed] }, [remark]);

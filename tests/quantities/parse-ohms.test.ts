@@ -46,6 +46,8 @@ const OVER_RANGE = [
   "O.L",
   "O.L.",
   "0L",
+  "0 L",
+  "O L",
   "0.L",
   "OL.",
   "o/l",
@@ -72,6 +74,8 @@ const REFUSED = [
   "cool",
   "5.6k / 5.5k",
   "does not go OL when open!",
+  "2.2.k",
+  "5.6 - k",
   "same",
 ];
 
@@ -109,6 +113,7 @@ describe("ohms as surveyors type them (common practice, no source)", () => {
     expect(parseOhms("5,710", { decimalMark: "," })).toMatchObject({ value: { reading: { ohms: 5.71 } }, remarks: [] });
     expect(readOhms("5.710").reading?.ohms).toBe(5.71);
     expect(readOhms("5.710").remarks).toHaveLength(1);
+    expect(readOhms("5,600k").remarks).toHaveLength(1);
     expect(readOhms(5.713).remarks).toEqual([]);
   });
 
@@ -162,6 +167,7 @@ describe("ohms as surveyors type them (common practice, no source)", () => {
 
   it("keeps words beside a value and marks values that hold for each", () => {
     expect(readOhms("5.6k on terminal")).toMatchObject({ reading: { ohms: 5600 }, words: ["on terminal"] });
+    expect(readOhms("2.2k 5% 1/4W")).toMatchObject({ reading: { ohms: 2200 }, words: ["5%", "1/4W"], remarks: [] });
     expect(readOhms("5.6k ea")).toMatchObject({ reading: { ohms: 5600 }, each: true });
     expect(readOhms("22k?").remarks).toHaveLength(1);
     expect(readOhms("~47").remarks).toHaveLength(1);
@@ -201,6 +207,31 @@ describe("ohms, properties", () => {
         }
       }),
       { numRuns: 2000 },
+    );
+  });
+
+  it("words beside a number never change the number", () => {
+    const after = fc.constantFrom(
+      "",
+      " with pwr",
+      " w/ pwr",
+      " w/o power",
+      " ohms",
+      "?",
+      " ea",
+      " steady",
+      " on terminal",
+      " 5%",
+      " ±5 % 1/4W",
+      "Ω",
+    );
+    const before = fc.constantFrom("", "reads ", "~", "about ", "EOL ", "was ");
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 99_999 }), before, after, (tenths, start, end) => {
+        const { reading, reversed } = readOhms(`${start}${tenths / 10}${end}`);
+        expect((reading ?? reversed)?.ohms).toBe(tenths / 10);
+      }),
+      { numRuns: 1000 },
     );
   });
 

@@ -31,6 +31,9 @@ describe("openings as typed (common practice, no source)", () => {
     expect(parseOpenings("?")).toMatchObject(empty);
     for (const typed of ["double doors", "1.5", "-1", "5-6", "5000"])
       expect(parseOpenings(typed)).toMatchObject(refused);
+    const double = parseOpenings("1 double door");
+    expect(double).toMatchObject({ value: { count: 1 } });
+    if (double.ok) expect(double.remarks.join()).toMatch(/double door as 2/);
     expect(parseOpenings({ isoDate: "2026-01-05" })).toMatchObject(refused);
   });
 });
@@ -59,6 +62,7 @@ describe("volts as typed (common practice, no source)", () => {
       expect(parsed.remarks).toHaveLength(1);
     }
     expect(parseVolts("-")).toMatchObject(empty);
+    expect(parseVolts("no AC")).toMatchObject(refused);
     expect(parseVolts("12 mA")).toMatchObject(refused);
     expect(parseVolts("16.5VAC 40VA")).toMatchObject(refused);
   });
@@ -71,6 +75,7 @@ describe("currents, temperatures, meters", () => {
     expect(parseMilliamps("18")).toMatchObject({ value: { milliamps: 18 } });
     expect(parseMilliamps("30 mA")).toMatchObject({ value: { milliamps: 30 } });
     expect(parseMilliamps("0.06 A")).toMatchObject({ value: { milliamps: 60 } });
+    expect(parseMilliamps("18 A")).toMatchObject(refused);
     expect(parseMilliamps("13 V")).toMatchObject(refused);
   });
   it("63 F is 17.2 °C: (F − 32)/1.8 (NIST SP 811, B.8)", () => {

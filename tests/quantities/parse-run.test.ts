@@ -50,7 +50,7 @@ describe("runs as surveyors type them; foot 0.3048 m, yard 0.9144 m, inch 0.0254
     expect(readRun("60+20 ft").meters).toBeCloseTo(80 * 0.3048, 9);
   });
 
-  it.each(["long", "3 rooms", "120 V", "-5", "60 ft / 20 m", "2x60", "99999", "12 parsec"])(
+  it.each(["long", "3 rooms", "3 in conduit", "120 V", "-5", "60 ft / 20 m", "2x60", "99999", "12 parsec"])(
     "%s is refused",
     (typed) => {
       const parsed = parseRun(typed, { bareUnit: "ft", metersFromText });
