@@ -22,6 +22,7 @@ export class FileNotWritten extends Error {
 export async function writeAtomically(path: string, content: Uint8Array | string): Promise<void> {
   const target = await realTarget(path);
   const mode = await permissions(target, path);
+  await refuseWhenOpen(target, path);
   const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString("hex")}.tmp`);
   try {
     const handle = await open(temporary, "wx", mode);
@@ -73,6 +74,21 @@ const mayWrite = (target: string): Promise<boolean> =>
     () => true,
     () => false,
   );
+
+/** Spreadsheet programs put a file beside the one they have open; where they do not lock it, this is the only sign. */
+async function refuseWhenOpen(target: string, path: string): Promise<void> {
+  for (const sign of [`.~lock.${basename(target)}#`, `~$${basename(target)}`]) {
+    const found = await lstat(join(dirname(target), sign)).then(
+      () => true,
+      () => false,
+    );
+    if (!found) continue;
+    throw new FileNotWritten(
+      path,
+      `is open in a spreadsheet program; close it there, or name another file (if no program has it open, remove ${sign} beside it)`,
+    );
+  }
+}
 
 const codeOf = (error: unknown): string =>
   error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "";

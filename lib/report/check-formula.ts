@@ -63,6 +63,16 @@ export function checkFormula(layout: Layout, formula: Formula, inRow: PlacedCell
       visit(argument, argumentKind(part.name, index), depth + 1);
     });
     sameLength(part);
+    emptyCriterion(part);
+  }
+
+  /** Programs disagree on empty cells at the end of a column: LibreOffice 7.4 leaves them out of COUNTIFS. */
+  function emptyCriterion(part: Extract<Formula, { kind: "call" }>): void {
+    if (!/^(COUNT|SUM)IFS?$/.test(part.name)) return;
+    const empty = part.arguments.some(
+      (argument) => argument.kind === "literal" && (argument.value === "" || argument.value === "="),
+    );
+    if (empty) messages.push(`${part.name} must not look for empty cells; programs disagree on them`);
   }
 
   /** Columns that are walked through together must have the same number of rows. */
