@@ -11,7 +11,7 @@ import { pricePlan } from "./price-plan.js";
 import type { PlanningProblem } from "./problem.js";
 import { numberInputs, readSolution, writeSolution } from "./read-solution.js";
 import { coupledPanels, subproblem } from "./subproblem.js";
-import { tieBreakModel } from "./tie-break.js";
+import { tieBreakModel, tieBreakRounds } from "./tie-break.js";
 
 /** How far the choice has come: the best plan so far and the proved bound, over all panels. */
 export interface PlanProgress {
@@ -193,17 +193,22 @@ const tieBreakNodes = 200;
 async function settleTies(
   problem: PlanningProblem,
   plan: PlanModel,
-  draft: PlanDraft,
+  found: PlanDraft,
   costCents: Cents,
   context: PartContext,
 ): Promise<PlanDraft> {
-  const model = { ...tieBreakModel(problem, plan, costCents), start: writeSolution(problem, plan, draft) };
+  let draft = found;
   context.onProgress({ stage: "equal costs", bestCents: null, boundCents: null });
-  const result = await context.solve(model, { ...context.options(), maxNodes: tieBreakNodes });
-  if (!result.values) return draft;
-  const other = readSolution(problem, plan, result.values);
-  const priced = pricePlan(problem, other);
-  return priced.violations.length === 0 && priced.costCents === costCents ? other : draft;
+  for (const round of tieBreakRounds(problem)) {
+    const start = writeSolution(problem, plan, draft);
+    const model = tieBreakModel({ problem, plan, costCents, round, start });
+    const result = await context.solve(model, { ...context.options(), maxNodes: tieBreakNodes });
+    if (!result.values) continue;
+    const other = readSolution(problem, plan, result.values);
+    const priced = pricePlan(problem, other);
+    if (priced.violations.length === 0 && priced.costCents === costCents) draft = other;
+  }
+  return draft;
 }
 
 function infeasible(why: string): Plan {

@@ -41,17 +41,6 @@ export function greedyPlan(problem: PlanningProblem): GreedyPlan | undefined {
   return best;
 }
 
-/** Every way a loop may stand alone, keep on the module types given. */
-function waysAlone(state: GreedyState, loop: number, modules: readonly number[]): Assignment[] {
-  const facts = state.loops[loop];
-  if (!facts) return [];
-  return [
-    ...facts.offers.withoutInput.map((_, at): Assignment => ({ as: "without", at })),
-    ...facts.offers.repair.map((_, at): Assignment => ({ as: "repair", at })),
-    ...modules.filter((module) => facts.keep[module]).map((module): Assignment => ({ as: "keep", module, input: 0 })),
-  ];
-}
-
 function cheapestWay(state: GreedyState, loop: number, ways: readonly Assignment[], cheap: boolean) {
   let best: { way: Assignment; cents: Cents } | undefined;
   for (const way of ways) {
@@ -63,25 +52,28 @@ function cheapestWay(state: GreedyState, loop: number, ways: readonly Assignment
 
 function place(state: GreedyState, loop: number, way: Assignment): void {
   const panel = state.loops[loop]?.panel ?? 0;
-  state.assign(loop, way.as === "keep" ? { ...way, input: state.newInput(panel, way.module) } : way);
+  const input = way.as === "keep" ? state.emptyInput(panel, way.module) : -1;
+  state.assignOnly(loop, way.as === "keep" ? { ...way, input } : way);
 }
 
 /** Keeps every loop that one module type can keep, or none; the rest by the cheapest other way. */
 function startFrom(state: GreedyState, start: number | "nothing"): void {
   state.loops.forEach((facts, loop) => {
-    const every = [...state.problem.modules.keys()];
     if (start !== "nothing" && facts.keep[start]) {
-      place(state, loop, { as: "keep", module: start, input: 0 });
+      place(state, loop, { as: "keep", module: start, input: -1 });
       return;
     }
-    const ways = waysAlone(state, loop, []);
-    const withoutInput = ways.filter((way) => way.as === "without");
-    const best =
-      cheapestWay(state, loop, withoutInput, false) ??
-      cheapestWay(state, loop, ways, false) ??
-      cheapestWay(state, loop, waysAlone(state, loop, every), false);
+    const wired = (way: Assignment) => (way.as === "without" ? 0 : way.as === "repair" ? 1 : 2);
+    const fewest = Math.min(...facts.alone.map(wired));
+    const best = cheapestWay(
+      state,
+      loop,
+      facts.alone.filter((way) => wired(way) === fewest),
+      false,
+    );
     if (best) place(state, loop, best.way);
   });
+  for (const panel of state.problem.panels.keys()) state.fitPanel(panel);
 }
 
 function improve(state: GreedyState): void {
@@ -111,7 +103,8 @@ function snapshot(state: GreedyState, loops: readonly number[]): Snapshot[] {
 }
 
 function restore(state: GreedyState, taken: readonly Snapshot[]): void {
-  for (const { loop, assignment } of taken) state.assign(loop, assignment);
+  for (const { loop, assignment } of taken) state.assignOnly(loop, assignment);
+  state.fitPanel(state.loops[taken[0]?.loop ?? 0]?.panel ?? 0);
 }
 
 function loopsAt(state: GreedyState, panel: number): number[] {
@@ -145,13 +138,12 @@ function savingsOf(state: GreedyState, loops: readonly number[], cheap: boolean)
   for (const loop of loops) {
     const facts = state.loops[loop];
     if (!facts) continue;
-    const without = waysAlone(state, loop, []).filter((way) => way.as === "without");
+    const without = facts.alone.filter((way) => way.as === "without");
     const best = cheapestWay(state, loop, without, cheap);
     if (best) otherwise.set(loop, best.way);
-    for (const way of waysAlone(state, loop, [...state.problem.modules.keys()])) {
+    for (const way of facts.alone) {
       if (way.as === "without") continue;
-      const type = way.as === "repair" ? facts.offers.repair[way.at]?.module : undefined;
-      const module = way.as === "keep" ? way.module : state.problem.modules.findIndex((one) => one.type === type);
+      const module = way.as === "keep" ? way.module : (facts.repairModules[way.at] ?? 0);
       savings.push({ loop, way, module, cents: (best?.cents ?? 1e9) - state.guideCents(loop, way, cheap) });
     }
   }
@@ -195,8 +187,9 @@ function fillInputs(
   }
   for (const loop of loops) {
     const way = otherwise.get(loop);
-    if (!placed.has(loop) && way) state.assign(loop, way);
+    if (!placed.has(loop) && way) state.assignOnly(loop, way);
   }
+  state.fitPanel(state.loops[loops[0] ?? 0]?.panel ?? 0);
 }
 
 /** Gives single loops another treatment or another input while that lowers the cost. */
@@ -209,45 +202,45 @@ function moveLoops(state: GreedyState, panel: number): void {
   }
 }
 
-function waysOf(state: GreedyState, loop: number): Assignment[] {
+/** Ways onto the inputs in use that the loop may share. */
+function joinsOf(state: GreedyState, loop: number): Assignment[] {
   const facts = state.loops[loop];
-  if (!facts) return [];
-  const ways = waysAlone(state, loop, [...state.problem.modules.keys()]);
-  if (facts.joinClass < 0 || state.problem.join.maxLoops < 2) return ways;
-  for (const [input, use] of state.inputs) {
-    const [first] = use.loops;
-    if (use.panel !== facts.panel || first === undefined || use.loops.includes(loop)) continue;
-    if (state.loops[first]?.joinClass !== facts.joinClass) continue;
-    if (state.mayShare([...use.loops, loop], use.module)) ways.push({ as: "keep", module: use.module, input });
-  }
+  if (!facts || facts.joinClass < 0 || state.problem.join.maxLoops < 2) return [];
+  const ways: Assignment[] = [];
+  state.inputsAt[facts.panel]?.forEach((inputs, module) => {
+    if (!facts.keep[module]) return;
+    for (const input of inputs) {
+      const loops = state.inputs[input]?.loops ?? [];
+      const [first] = loops;
+      if (first === undefined || state.loops[first]?.joinClass !== facts.joinClass || loops.includes(loop)) continue;
+      if (state.mayShare([...loops, loop], module)) ways.push({ as: "keep", module, input });
+    }
+  });
   return ways;
 }
 
 function moveLoop(state: GreedyState, loop: number): boolean {
+  const facts = state.loops[loop];
   const from = state.assignments[loop];
+  if (!facts || !from) return false;
   let bestCost = state.cost();
   let best: Assignment | undefined;
-  const panel = state.loops[loop]?.panel ?? 0;
-  for (const way of waysOf(state, loop)) {
-    const target = way.as === "keep" && way.input === 0 ? { ...way, input: state.newInput(panel, way.module) } : way;
-    state.assign(loop, target);
-    const cost = state.cost();
-    if (cost < bestCost) {
+  for (const ways of [facts.alone, joinsOf(state, loop)]) {
+    for (const way of ways) {
+      const target = way.as === "keep" && way.input < 0 ? alone(state, loop, way.module) : way;
+      state.assign(loop, target);
+      const cost = state.cost();
+      if (cost >= bestCost) continue;
       bestCost = cost;
       best = target;
-    } else if (target !== way && target.as === "keep") {
-      if (from) state.assign(loop, from);
-      state.inputs.delete(target.input);
     }
   }
-  if (best) state.assign(loop, best);
-  else if (from) state.assign(loop, from);
-  dropEmptyInputs(state);
+  state.assign(loop, best ?? from);
   return best !== undefined;
 }
 
-function dropEmptyInputs(state: GreedyState): void {
-  for (const [input, use] of state.inputs) if (use.loops.length === 0) state.inputs.delete(input);
+function alone(state: GreedyState, loop: number, module: number): Assignment {
+  return { as: "keep", module, input: state.emptyInput(state.loops[loop]?.panel ?? 0, module) };
 }
 
 /** Tries to do with one module fewer: joins or replaces, cheapest first, the loops that would lose their input. */
@@ -263,21 +256,11 @@ function freeModules(state: GreedyState, panel: number): void {
       const before = state.cost();
       while ((state.usedInputs(panel)[module] ?? 0) > target) if (!freeOneInput(state, panel, module)) break;
       if (state.cost() < before) continue;
-      restoreInputs(state, taken, panel);
+      restore(state, taken);
       break;
     }
   }
   moveLoops(state, panel);
-}
-
-/** Inputs that were dropped meanwhile are made again before loops return to them. */
-function restoreInputs(state: GreedyState, taken: readonly Snapshot[], panel: number): void {
-  for (const { assignment } of taken) {
-    if (assignment.as !== "keep" || state.inputs.has(assignment.input)) continue;
-    state.inputs.set(assignment.input, { panel, module: assignment.module, loops: [], cents: 0, excess: 0 });
-  }
-  restore(state, taken);
-  dropEmptyInputs(state);
 }
 
 function freeOneInput(state: GreedyState, panel: number, module: number): boolean {
@@ -287,20 +270,19 @@ function freeOneInput(state: GreedyState, panel: number, module: number): boolea
   for (const loop of loopsAt(state, panel)) {
     const from = state.assignments[loop];
     if (!from || !holdsAlone(state, loop, module)) continue;
-    for (const way of waysOf(state, loop)) {
-      if (way.as === "keep" && way.input === 0) continue;
-      state.assign(loop, way);
+    for (const way of [...(state.loops[loop]?.alone ?? []), ...joinsOf(state, loop)]) {
+      if (way.as === "keep" && way.input < 0 && way.module === module) continue;
+      state.assign(loop, way.as === "keep" && way.input < 0 ? alone(state, loop, way.module) : way);
       const cost = state.cost();
       if ((state.usedInputs(panel)[module] ?? 0) < used && cost < bestCost) {
         bestCost = cost;
-        best = { loop, way };
+        best = { loop, way: state.assignments[loop] ?? way };
       }
       state.assign(loop, from);
     }
   }
   if (!best) return false;
   state.assign(best.loop, best.way);
-  dropEmptyInputs(state);
   return true;
 }
 
@@ -310,5 +292,5 @@ function holdsAlone(state: GreedyState, loop: number, module: number): boolean {
     return state.loops[loop]?.offers.repair[assignment.at]?.module === state.problem.modules[module]?.type;
   }
   if (assignment?.as !== "keep" || assignment.module !== module) return false;
-  return state.inputs.get(assignment.input)?.loops.length === 1;
+  return state.inputs[assignment.input]?.loops.length === 1;
 }

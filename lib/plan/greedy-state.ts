@@ -1,5 +1,4 @@
 import type { Cents } from "../quantities/money.js";
-import { cheapestCarrier } from "./join-groups.js";
 import { type PermittedOffers, permittedOffers } from "./permitted-offers.js";
 import type { PlanChoice, PlanDraft } from "./plan.js";
 import { type ArticleSupply, defaultMaxOpenings, type KeepOffer, type PlanningProblem } from "./problem.js";
@@ -28,6 +27,12 @@ interface LoopFacts {
   readonly openings: number;
   /** Keep offers by module number. */
   readonly keep: readonly (KeepOffer | undefined)[];
+  /** Devices of each offer as flat pairs: article number, count. */
+  readonly withoutItems: readonly (readonly number[])[];
+  readonly keepItems: readonly (readonly number[])[];
+  readonly repairModules: readonly number[];
+  /** Every way to stand alone; a kept loop's input is filled in when it is placed. */
+  readonly alone: readonly Assignment[];
   readonly set: number;
 }
 
@@ -42,8 +47,9 @@ export class GreedyState {
   readonly problem: PlanningProblem;
   readonly loops: readonly LoopFacts[];
   readonly assignments: (Assignment | undefined)[];
-  readonly inputs = new Map<number, Input>();
-  #nextInput = 0;
+  readonly inputs: Input[] = [];
+  /** Numbers of the inputs by panel and module. */
+  readonly inputsAt: readonly (readonly number[][])[];
   #workCents = 0;
   #excess = 0;
   readonly #articles: { key: string; supply: ArticleSupply; need: number }[];
@@ -70,6 +76,10 @@ export class GreedyState {
       for (const loop of set.loops) setOf.set(loop, at);
     });
     const classes = new Map<string, number>();
+    this.#articles = [...articleSupplies(problem)].map(([key, supply]) => ({ key, supply, need: 0 }));
+    this.#articleAt = new Map(this.#articles.map(({ key }, at) => [key, at]));
+    const pairs = (items: Readonly<Record<string, number>> | undefined): number[] =>
+      Object.entries(items ?? {}).flatMap(([code, count]) => [this.#articleAt.get(deviceArticleKey(code)) ?? 0, count]);
     this.loops = permittedOffers(problem).map((offers) => {
       const { loop } = offers;
       const keep = problem.modules.map(() => undefined as KeepOffer | undefined);
@@ -84,12 +94,18 @@ export class GreedyState {
         ohms: typeof loop.ohms === "number" ? loop.ohms : Infinity,
         openings: loop.openings ?? 0,
         keep,
+        withoutItems: offers.withoutInput.map(({ offer }) => pairs(offer.items)),
+        keepItems: keep.map((offer) => pairs(offer?.items)),
+        alone: [
+          ...offers.withoutInput.map((_, at): Assignment => ({ as: "without", at })),
+          ...offers.repair.map((_, at): Assignment => ({ as: "repair", at })),
+          ...keep.flatMap((offer, module): Assignment[] => (offer ? [{ as: "keep", module, input: -1 }] : [])),
+        ],
+        repairModules: offers.repair.map((offer) => moduleAt.get(offer.module) ?? 0),
         set,
       };
     });
     this.assignments = this.loops.map(() => undefined);
-    this.#articles = [...articleSupplies(problem)].map(([key, supply]) => ({ key, supply, need: 0 }));
-    this.#articleAt = new Map(this.#articles.map(({ key }, at) => [key, at]));
     this.#moduleArticle = problem.modules.map(({ type }) => this.#articleAt.get(moduleArticleKey(problem, type)) ?? 0);
     this.#panelController = problem.panels.map((panel) =>
       problem.controllers.findIndex((controller) => controller.id === panel.controller),
@@ -100,11 +116,12 @@ export class GreedyState {
     this.#used = table();
     this.#seats = table();
     this.modules = table();
+    this.inputsAt = problem.panels.map(() => problem.modules.map(() => []));
     this.#setUse = (problem.together ?? []).map(() => problem.modules.map(() => 0));
     this.#panelCents = problem.panels.map(() => 0);
     this.#panelBroken = problem.panels.map(() => 0);
     problem.panels.forEach((_, panel) => {
-      this.#fitPanel(panel);
+      this.fitPanel(panel);
     });
   }
 
@@ -159,19 +176,25 @@ export class GreedyState {
     return (offer?.baseCents ?? 0) + (offer?.setCents ?? 0) + price(offer?.items);
   }
 
-  /** A new, empty input. */
-  newInput(panel: number, module: number): number {
-    this.#nextInput += 1;
-    this.inputs.set(this.#nextInput, { panel, module, loops: [], cents: 0, excess: 0 });
-    return this.#nextInput;
+  /** An empty input; inputs are never deleted, so numbers stay valid for going back. */
+  emptyInput(panel: number, module: number): number {
+    const list = this.inputsAt[panel]?.[module] ?? [];
+    for (const number of list) if (this.inputs[number]?.loops.length === 0) return number;
+    list.push(this.inputs.length);
+    return this.inputs.push({ panel, module, loops: [], cents: 0, excess: 0 }) - 1;
   }
 
-  /** Gives a loop another treatment. */
+  /** Gives a loop another treatment and counts the modules again. */
   assign(loop: number, assignment: Assignment): void {
+    this.assignOnly(loop, assignment);
+    this.fitPanel(this.loops[loop]?.panel ?? 0);
+  }
+
+  /** Gives a loop another treatment; {@link fitPanel} must follow before the cost is asked for. */
+  assignOnly(loop: number, assignment: Assignment): void {
     this.#change(loop, -1);
     this.assignments[loop] = assignment;
     this.#change(loop, 1);
-    this.#fitPanel(this.loops[loop]?.panel ?? 0);
   }
 
   #change(loop: number, sign: 1 | -1): void {
@@ -182,23 +205,23 @@ export class GreedyState {
     if (assignment.as === "without") {
       const offer = facts.offers.withoutInput[assignment.at]?.offer;
       this.#workCents += sign * (offer?.cents ?? 0);
-      this.#addItems(offer?.items, sign);
+      this.#addItems(facts.withoutItems[assignment.at], sign);
       this.#radio[controller] = (this.#radio[controller] ?? 0) + sign * (offer?.radioDevices ?? 0);
       return;
     }
     if (assignment.as === "repair") {
       const offer = facts.offers.repair[assignment.at];
-      const module = this.problem.modules.findIndex(({ type }) => type === offer?.module);
+      const module = facts.repairModules[assignment.at] ?? 0;
       this.#workCents += sign * (offer?.cents ?? 0);
       this.#radio[controller] = (this.#radio[controller] ?? 0) + sign * (offer?.radioDevices ?? 0);
       this.#takeInput(facts, module, sign);
       return;
     }
     const offer = facts.keep[assignment.module];
-    this.#addItems(offer?.items, sign);
+    this.#addItems(facts.keepItems[assignment.module], sign);
     this.#radio[controller] = (this.#radio[controller] ?? 0) + sign * (offer?.radioDevices ?? 0);
     this.#milliamps[facts.panel] = (this.#milliamps[facts.panel] ?? 0) + sign * (offer?.supplyMilliamps ?? 0);
-    const input = this.inputs.get(assignment.input);
+    const input = this.inputs[assignment.input];
     if (!input) return;
     const before = input.loops.length;
     if (sign > 0) input.loops.push(loop);
@@ -226,12 +249,15 @@ export class GreedyState {
   #priceInput(input: Input): void {
     this.#workCents -= input.cents;
     this.#excess -= input.excess;
-    const keeps = input.loops.flatMap((loop) => this.loops[loop]?.keep[input.module] ?? []);
-    const carrier = cheapestCarrier(keeps);
-    let cents = Math.max(0, keeps.length - 1) * this.problem.join.cents;
-    keeps.forEach((offer, at) => {
-      cents += offer.baseCents + (at === carrier ? offer.setCents : offer.removeCents);
-    });
+    let cents = Math.max(0, input.loops.length - 1) * this.problem.join.cents;
+    let carrier = Infinity;
+    for (const loop of input.loops) {
+      const offer = this.loops[loop]?.keep[input.module];
+      if (!offer) continue;
+      cents += offer.baseCents + offer.removeCents;
+      carrier = Math.min(carrier, offer.setCents - offer.removeCents);
+    }
+    if (carrier !== Infinity) cents += carrier;
     input.cents = cents;
     input.excess = this.mayShare(input.loops, input.module) ? 0 : 1;
     this.#workCents += cents;
@@ -256,15 +282,16 @@ export class GreedyState {
     return loops.length <= maxLoops && openings <= (maxOpenings ?? defaultMaxOpenings);
   }
 
-  #addItems(items: Readonly<Record<string, number>> | undefined, sign: 1 | -1): void {
-    for (const code in items) {
-      const article = this.#articles[this.#articleAt.get(deviceArticleKey(code)) ?? -1];
-      if (article) article.need += sign * (items[code] ?? 0);
+  #addItems(pairs: readonly number[] | undefined, sign: 1 | -1): void {
+    if (!pairs) return;
+    for (let at = 0; at < pairs.length; at += 2) {
+      const article = this.#articles[pairs[at] ?? 0];
+      if (article) article.need += sign * (pairs[at + 1] ?? 0);
     }
   }
 
   /** Fewest modules that hold the inputs in use and the spare ones, one more where it saves more in conductors. */
-  #fitPanel(panel: number): void {
+  fitPanel(panel: number): void {
     const counts = this.modules[panel];
     if (!counts) return;
     const place = this.problem.panels[panel];

@@ -1,5 +1,6 @@
 import type {
   KeepWork,
+  LoopRisk,
   LoopTreatments,
   ModuleSetting,
   RepairWork,
@@ -7,7 +8,7 @@ import type {
   WithoutInputWork,
   Work,
 } from "../treatments/treatment.js";
-import { bothWorks } from "../treatments/treatment.js";
+import { bothWorks, noWork } from "../treatments/treatment.js";
 import { type WorkRates, workCents } from "../treatments/work-cents.js";
 import type { Plan } from "./plan.js";
 
@@ -24,10 +25,8 @@ export interface PlannedLoop {
   readonly work: Work;
   readonly items: Readonly<Record<string, number>>;
   readonly supplyMilliamps: number;
-  /** What happens when the first idea fails: its chance and the fall-back. */
-  readonly risk: { readonly probability: number; readonly fallback: WithoutInputWork } | null;
-  /** Expected cost of what the readings leave open. [cents] */
-  readonly riskCents: number;
+  /** What may go wrong, and what then happens; null where nothing is left open. */
+  readonly risk: LoopRisk | null;
   readonly why: string;
 }
 
@@ -58,7 +57,7 @@ export function plannedLoops({
       const offer = loop.withoutInput[choice.option];
       if (!offer) return [];
       const { treatment, work, items, why } = offer;
-      const rest = { needsSupply: false, input: null, eol: null, supplyMilliamps: 0, risk: null, riskCents: 0 };
+      const rest = { needsSupply: false, input: null, eol: null, supplyMilliamps: 0, risk: null };
       return [{ key, panel, treatment, recommended, work, items, why, ...rest }];
     }
     const setting = moduleSettings.find(({ id }) => id === choice.module);
@@ -90,8 +89,7 @@ function repaired(loop: LoopTreatments, repair: RepairWork, setting: ModuleSetti
     work: repair.work,
     items: {},
     supplyMilliamps: repair.supplyMilliamps,
-    risk: { probability: 1 - repair.succeeds, fallback: repair.fallback },
-    riskCents: 0,
+    risk: { probability: 1 - repair.succeeds, repairs: 0, repair: noWork, fallback: repair.fallback },
     why: repair.why,
   };
 }
@@ -115,8 +113,7 @@ function kept(
     work: bothWorks(keep.base, carries ? keep.setEol : keep.removeEol),
     items: keep.items,
     supplyMilliamps: keep.supplyMilliamps,
-    risk: null,
-    riskCents: keep.riskCents,
+    risk: keep.risk.probability > 0 ? keep.risk : null,
     why: keep.why,
   };
 }

@@ -122,7 +122,7 @@ function loopOffers(loop: LoopTreatments, rates: WorkRates): LoopOffers {
     })),
     keep: loop.keep.map((keep) => ({
       module: keep.module,
-      baseCents: cents(keep.base) + keep.riskCents,
+      baseCents: cents(keep.base) + roundCents(riskCents({ risk: keep.risk, rates })),
       setCents: cents(keep.setEol),
       removeCents: cents(keep.removeEol),
       items: keep.items,
