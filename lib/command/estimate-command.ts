@@ -65,10 +65,10 @@ export const estimateCommand: Command = {
     );
     progress.say("writing the workbook");
     const bytes = await estimateWorkbook({ estimate, survey, headings });
-    await writeAtomically({ path: values.output, bytes });
+    await writeAtomically(values.output, bytes);
     if (values.json !== undefined) {
       const text = `${JSON.stringify(estimate, null, 1)}\n`;
-      await writeAtomically({ path: values.json, bytes: new TextEncoder().encode(text) });
+      await writeAtomically(values.json, text);
     }
     progress.end();
     process.stdout.write(

@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import type { Command } from "./run-command.js";
+import { today } from "./today.js";
 import { UsageError } from "./usage-error.js";
 import { writeAtomically } from "./write-atomically.js";
 
@@ -13,7 +14,7 @@ export const newSurveyCommand: Command = {
     if (path === undefined || positionals.length > 1) throw new UsageError("new needs one file name");
     if (!path.toLowerCase().endsWith(".xlsx")) throw new UsageError(`${path}: the survey is a workbook, name it .xlsx`);
     const { writeSurveyWorkbook } = await import("../workbook/survey-template/write-survey-workbook.js");
-    await writeAtomically({ path, bytes: await writeSurveyWorkbook({}) });
+    await writeAtomically(path, await writeSurveyWorkbook({ date: today() }));
     process.stdout.write(`Written: ${path}\n`);
   },
 };

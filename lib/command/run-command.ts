@@ -1,7 +1,9 @@
 import { InputError } from "../problems/input-error.js";
 import { SurveyRefused } from "../survey/survey-refused.js";
 import { FileRefused } from "../workbook/read/file-refused.js";
+import { NotJson } from "./read-input.js";
 import { NoResult, UsageError } from "./usage-error.js";
+import { FileNotWritten } from "./write-atomically.js";
 
 /** A command: its words for the help, and what it does with the words after its name. */
 export interface Command {
@@ -54,12 +56,13 @@ function report(error: unknown, command: Command): number {
     process.stderr.write(`${error.message}\n\n${command.usage}\n`);
     return 2;
   }
-  if (error instanceof InputError) {
+  if (error instanceof InputError || error instanceof FileNotWritten) {
     process.stderr.write(`${error.message}\n`);
     return 2;
   }
-  if (error instanceof NoResult || error instanceof SurveyRefused || error instanceof FileRefused) {
-    process.stderr.write(`${error.message}\n`);
+  if ([NoResult, NotJson, SurveyRefused, FileRefused].some((kind) => error instanceof kind)) {
+    const { message } = error as Error;
+    process.stderr.write(`${message}\n`);
     return 1;
   }
   throw error;

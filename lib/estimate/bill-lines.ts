@@ -1,10 +1,11 @@
 import type { MaterialNeed } from "../materials/material-needs.js";
 import type { OrderResult } from "../purchasing/order-records.js";
+import { roundCents } from "../quantities/money.js";
 import type { BillLine } from "./estimate.js";
 
 /**
  * Joins what the job needs with what is ordered and what the van gives. A line costs what is bought for the job, whole
- * packs, plus what leaves the van at the book's price; what is left over stays ours.
+ * packs, plus what leaves the van, all at the price of the purchase (of the book, where nothing is bought).
  */
 export function billLines({
   needs,
@@ -22,6 +23,7 @@ export function billLines({
     const fromStock = cover?.fromStock ?? 0;
     const stockCents = cover?.stockCents ?? 0;
     const unitCents = bought?.line.unitCents ?? (fromStock > 0 ? stockCents / fromStock : 0);
+    const quantity = (bought?.line.quantity ?? 0) + fromStock;
     const { code, description, unit, taxClass, rule, loops } = need;
     return {
       code,
@@ -33,7 +35,7 @@ export function billLines({
       packSize: bought?.line.packSize ?? 1,
       fromStock,
       unitCents,
-      lineCents: (bought?.line.lineCents ?? 0) + stockCents,
+      lineCents: roundCents(quantity * unitCents),
       taxClass,
       supplier: bought?.supplier ?? null,
       rule,

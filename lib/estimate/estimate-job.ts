@@ -10,6 +10,8 @@ import { type PlannedLoop, plannedLoops } from "../plan/planned-loop.js";
 import { planningProblem } from "../plan/problem-from-treatments.js";
 import { type JobSettings, jobSettings } from "../price-book/job-settings.js";
 import { readPriceBook } from "../price-book/read-price-book.js";
+import type { JobPrice } from "../pricing/price-job.js";
+import type { PriceRange } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
 import { orderFor } from "../purchasing/order-for.js";
 import { labourUnits } from "../reference/generated/labour-units.js";
@@ -22,6 +24,7 @@ import type { ModuleSetting, Work } from "../treatments/treatment.js";
 import { type WorkRates, workHours } from "../treatments/work-cents.js";
 import { basisOf } from "./basis.js";
 import { billLines } from "./bill-lines.js";
+import { carryOf } from "./carry-of.js";
 import { cautionsFor } from "./cautions.js";
 import { jobTables } from "./demo-tables.js";
 import type { Estimate } from "./estimate.js";
@@ -30,6 +33,7 @@ import { holdsOf } from "./holds.js";
 import { jobTasks } from "./job-work.js";
 import { pinsOf } from "./pins.js";
 import { priceOf } from "./price-of.js";
+import { rangeOf } from "./range-of.js";
 
 /** What an estimate needs besides the survey. */
 export interface EstimateInput {
@@ -61,9 +65,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const { book, queries: bookQueries } = readPriceBook({ rows: tables.priceBook, currency, sheet: "Price book" });
   const { settings: job, queries: settingQueries, assumed } = jobSettings({ given: survey.settings });
   const rates: WorkRates = { book, labour: tables.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
-  const judgements = judgeJob(
-    survey.loops.map((loop) => loopRecord({ loop, site: survey.site, panels: survey.panels })),
-  );
+  const judgements = judgeJob(survey.loops.map((loop) => loopRecord({ loop, site: survey.site }))).loops;
   const holds = holdsOf({ survey, judgements });
   const profiles = tables.inputModules;
   const settings = moduleSettings({ profiles, found: nominalEols(judgements), book });
@@ -98,6 +100,8 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     throw new NoEstimate(ordered.why ?? "something that is needed is for sale nowhere");
   const bill = billLines({ needs, ordered });
   const labour = labourOf({ planned, locations, survey, fitted: laid.fitted, held: holds.length > 0, job, rates });
+  const price = priceOf({ bill, labour: labour.lines, planned, rates, job });
+  const range = rangeOf({ planned, loops: survey.loops, labour: labour.lines, price, job, rates });
   const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted: laid.fitted });
   return {
     schema: "loopwright.estimate.1",
@@ -121,13 +125,30 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     bill,
     orders: ordered.orders,
     labour: labour.lines,
-    price: priceOf({ bill, orders: ordered.orders, labour: labour.lines, planned, rates, job }),
+    price: { ...totalsOf(price), ...rangeFigures(range) },
     supply: null,
     radio: null,
-    carry: null,
+    carry: carryOf({ planned, job }),
     cautions: cautionsFor({ survey, holds, planned }),
     basis: basisOf({ plan, assumed, demoPrices: tables.demoPrices }),
   };
+}
+
+function totalsOf({
+  lines,
+  byClass,
+  costCents,
+  sellCents,
+  taxCents,
+  totalCents,
+  marginFraction,
+  markupFraction,
+}: JobPrice) {
+  return { lines, byClass, costCents, sellCents, taxCents, totalCents, marginFraction, markupFraction };
+}
+
+function rangeFigures({ meanCents, p10Cents, p50Cents, p90Cents, likelySumCents, drivers }: PriceRange) {
+  return { meanCents, p10Cents, p50Cents, p90Cents, likelySumCents, drivers };
 }
 
 /** Stands in where no solver was passed: the quick plan is then the answer, labelled as unproved. */

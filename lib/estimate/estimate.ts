@@ -1,6 +1,9 @@
 import type { Finding, LoopJudgement, NextReading } from "../findings/loop-record.js";
 import type { LabourLine } from "../labour/labour-lines.js";
+import type { JobPrice, PricedLine } from "../pricing/price-job.js";
+import type { RangeDriver } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
+import type { CarryList } from "../purchasing/carry-list.js";
 import type { Order } from "../purchasing/order-records.js";
 import type { Cents } from "../quantities/money.js";
 import type { Ohms } from "../quantities/ohms-reading.js";
@@ -64,23 +67,24 @@ export interface BillLine {
   readonly loops: readonly string[];
 }
 
-/** What the job costs us and the customer. Ranges are null until their stage has run. */
+/** What the job costs us and the customer. The range is of the total with tax. */
 export interface EstimatePrice {
-  readonly materialCostCents: Cents;
-  readonly freightCents: Cents;
-  readonly labourCostCents: Cents;
-  readonly contingencyCents: Cents;
+  readonly lines: readonly PricedLine[];
+  readonly byClass: JobPrice["byClass"];
   readonly costCents: Cents;
-  readonly materialSellCents: Cents;
-  readonly labourSellCents: Cents;
   readonly sellCents: Cents;
   readonly taxCents: Cents;
   readonly totalCents: Cents;
+  /** Mean of the range: what the job is quoted at, the same as the total but for rounding and minimum charges. */
+  readonly meanCents: Cents;
   readonly p10Cents: Cents | null;
   readonly p50Cents: Cents | null;
   readonly p90Cents: Cents | null;
-  readonly marginFraction: number;
-  readonly markupFraction: number;
+  /** What most probable outcomes and likely hours would add up to; shown, never quoted. */
+  readonly likelySumCents: Cents;
+  readonly drivers: readonly RangeDriver[];
+  readonly marginFraction: number | null;
+  readonly markupFraction: number | null;
 }
 
 /** A caution to print, and for whom. */
@@ -112,7 +116,7 @@ export interface Estimate {
   readonly price: EstimatePrice;
   readonly supply: null;
   readonly radio: null;
-  readonly carry: null;
+  readonly carry: CarryList | null;
   readonly cautions: readonly PrintedCaution[];
   /** Sources, assumptions and versions, one sentence each. */
   readonly basis: readonly string[];

@@ -73,7 +73,7 @@ function estimatedLoop({
     .find(({ input }) => input.loops.includes(loop.key));
   const members = landed?.input.loops ?? [];
   const together = survey.loops.filter(({ key }) => members.includes(key));
-  const shut = landed ? shutBand(together, carrierEol(all, members)) : null;
+  const shut = landed ? shutBand(together, carrierEol(all, members), planned.treatment !== "split") : null;
   const excluded = isLeftAlone(judgement);
   return {
     row: loop.row,
@@ -111,8 +111,12 @@ function carrierEol(planned: readonly PlannedLoop[], members: readonly string[])
 }
 
 /** Band of an input: every pair on it in series, and the one resistor. [Ω] */
-function shutBand(loops: readonly SurveyLoop[], eol: PlannedLoop["eol"]): { lowOhms: number; highOhms: number } {
-  const bands = loops.map((loop, index) => expectedShutOhms({ loop, eol: index === 0 ? eol : null }));
+function shutBand(
+  loops: readonly SurveyLoop[],
+  eol: PlannedLoop["eol"],
+  detectorsIn: boolean,
+): { lowOhms: number; highOhms: number } {
+  const bands = loops.map((loop, index) => expectedShutOhms({ loop, eol: index === 0 ? eol : null, detectorsIn }));
   const total = (pick: (band: { lowOhms: number; highOhms: number }) => number) =>
     bands.reduce((sum, band) => sum + pick(band), 0);
   return { lowOhms: total(({ lowOhms }) => lowOhms), highOhms: total(({ highOhms }) => highOhms) };
@@ -147,7 +151,7 @@ function reasonOf({
       `By itself it deserves ${treatmentWords[treatment.recommended]}; the plan has ${treatmentWords[planned.treatment]}.`,
     );
   }
-  if (planned.risk) parts.push(`If that fails: ${planned.risk.fallback.why}.`);
+  if (planned.risk?.fallback && planned.risk.repairs === 0) parts.push(`If that fails: ${planned.risk.fallback.why}.`);
   else if (Object.keys(planned.items).length > 0 && planned.why !== "") parts.push(sentence(planned.why));
   return parts.join(" ");
 }

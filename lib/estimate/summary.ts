@@ -58,7 +58,7 @@ function costLines({ price, currency, demoPrices, holds }: Estimate): readonly s
   ];
 }
 
-const percent = (fraction: number) => `${(fraction * 100).toFixed(1)} %`;
+const percent = (fraction: number | null) => (fraction === null ? "none" : `${(fraction * 100).toFixed(1)} %`);
 
 function measureNextLines({ loops, currency }: Estimate): readonly string[] {
   const ranked = loops

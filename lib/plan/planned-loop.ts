@@ -61,11 +61,12 @@ export function plannedLoops({
       return [{ key, panel, treatment, recommended, work, items, why, ...rest }];
     }
     const setting = moduleSettings.find(({ id }) => id === choice.module);
-    if (!setting || choice.input === undefined) return [];
+    if (!setting) return [];
     if (choice.kind === "repair") {
       const repair = loop.repair.find(({ module }) => module === choice.module);
-      return repair ? [repaired(loop, repair, setting, choice.input)] : [];
+      return repair ? [repaired(loop, repair, setting, `${key} alone`)] : [];
     }
+    if (choice.input === undefined) return [];
     const members = treatments
       .filter((other) => inputName(other.key) === inputName(loop.key))
       .flatMap((other) => {

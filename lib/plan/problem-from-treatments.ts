@@ -4,7 +4,7 @@ import { articleByCode, articlesOfClass } from "../price-book/look-up.js";
 import { roundCents } from "../quantities/money.js";
 import type { InputModuleProfile } from "../survey/survey.js";
 import type { LoopTreatments, ModuleSetting, RepairWork, Work } from "../treatments/treatment.js";
-import { itemsCents, unitCentsOf, type WorkRates, workCents } from "../treatments/work-cents.js";
+import { itemsCents, riskCents, unitCentsOf, type WorkRates, workCents } from "../treatments/work-cents.js";
 import type { ArticleSupply, LoopOffers, ModuleArticle, Pin, PlanningProblem } from "./problem.js";
 
 /** What the planning problem of one job is made from. */

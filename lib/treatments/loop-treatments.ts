@@ -1,8 +1,7 @@
 import type { LoopJudgement } from "../findings/loop-record.js";
 import type { JobSettings } from "../price-book/job-settings.js";
-import { roundCents } from "../quantities/money.js";
 import type { InputModuleProfile, SurveyLoop } from "../survey/survey.js";
-import { conductorRange } from "../termination/loop-range.js";
+import { cableRange } from "../termination/loop-range.js";
 import { mayJoin, zoneUse } from "../zones/zone-use.js";
 import { extensionWork } from "./extension.js";
 import { endingAt, landingWork } from "./keep-work.js";
@@ -12,6 +11,7 @@ import { terminatedLoop } from "./terminated-loop.js";
 import {
   bothWorks,
   type KeepWork,
+  type LoopRisk,
   type LoopTreatments,
   type ModuleSetting,
   noWork,
@@ -45,7 +45,7 @@ export function loopTreatments({
 }): LoopTreatments {
   const { book } = context.rates;
   const bare = terminatedLoop({ loop, judgement, eol: null });
-  const conductorOhms = conductorRange(bare).highOhms;
+  const conductorOhms = cableRange(bare).highOhms;
   const shared = { key: loop.key, panel: loop.panel, conductorOhms, openings: loop.openings.count };
   const recommended = recommendTreatment({ loop, judgement, settable: (ohms) => isSettable(ohms, context) });
   const head = {
@@ -118,7 +118,7 @@ function keepWorks(asked: Asked): readonly KeepWork[] {
           ],
           parts: [],
         });
-  const riskCents = roundCents(riskOf(asked));
+  const risk = riskOf(asked);
   return endings(asked).map(({ setting, ending, landing }) => ({
     kind: "keep",
     treatment: mixed.length > 0 ? "split" : ending.treatment,
@@ -132,20 +132,19 @@ function keepWorks(asked: Asked): readonly KeepWork[] {
     items: replaced.items,
     radioDevices: replaced.radioDevices,
     supplyMilliamps: mixed.length > 0 ? 0 : supplyOf(loop),
-    riskCents,
+    risk,
     why: ending.fit.notes.join("; "),
   }));
 }
 
-/** Chance that the loop is not what keeping takes it for, times the cheaper of finding out too late. */
-function riskOf({ judgement, context, fallback }: Asked): number {
-  const wrong = Math.max(0, 1 - keepableProbability(judgement));
-  const { rates } = context;
-  const repair = workCents({ work: { tasks: [{ task: "repair", count: 1 }], parts: [] }, rates });
-  const replace = fallback
-    ? workCents({ work: fallback.work, rates }) + itemsCents({ items: fallback.items, book: rates.book })
-    : 0;
-  return wrong * (repair + (1 - context.job.repairSucceeds) * replace);
+/** Chance that the loop is not what keeping takes it for; then a repair is tried, and wireless devices after it. */
+function riskOf({ judgement, context, fallback }: Asked): LoopRisk {
+  return {
+    probability: Math.max(0, 1 - keepableProbability(judgement)),
+    repairs: context.job.repairSucceeds,
+    repair: { tasks: [{ task: "repair", count: 1 }], parts: [] },
+    fallback,
+  };
 }
 
 function repairWorks(asked: Asked): readonly RepairWork[] {

@@ -70,9 +70,20 @@ export interface KeepWork {
   readonly items: Readonly<Record<string, number>>;
   readonly radioDevices: number;
   readonly supplyMilliamps: number;
-  /** Expected cost of what the readings leave open. [cents] */
-  readonly riskCents: number;
+  /** What the readings leave open: the chance that the loop is not what keeping takes it for. */
+  readonly risk: LoopRisk;
   readonly why: string;
+}
+
+/** What may still go wrong with a loop, and what then happens: a repair first where `repairs` > 0, then the fall-back. */
+export interface LoopRisk {
+  /** Chance that it goes wrong. */
+  readonly probability: number;
+  /** Chance that a repair then cures it; 0 = straight to the fall-back. */
+  readonly repairs: number;
+  readonly repair: Work;
+  /** undefined where the price book has no wireless device for it. */
+  readonly fallback: WithoutInputWork | undefined;
 }
 
 /** The loop is repaired, rewired or measured again first; it holds one input by itself and has a fall-back. */
@@ -114,7 +125,7 @@ export interface LoopTreatments {
   readonly withoutInput: readonly WithoutInputWork[];
   /** Loops with an equal key (and panel) may share an input in series; null = never joined. */
   readonly joinKey: string | null;
-  /** Conductor ohms out and back, the highest expected. [Ω] */
+  /** Ohms of the pair's conductors alone, out and back, the highest expected. [Ω] */
   readonly conductorOhms: number;
   readonly openings: number;
 }

@@ -2,7 +2,7 @@ import { meanHours } from "../labour/mean-hours.js";
 import type { PriceBook } from "../price-book/article.js";
 import { articleByCode, unitCentsAt } from "../price-book/look-up.js";
 import type { LabourUnit } from "../survey/survey.js";
-import type { Work } from "./treatment.js";
+import type { LoopRisk, Work } from "./treatment.js";
 
 /** What prices a piece of work: the book, the labour table, what one hour costs us. */
 export interface WorkRates {
@@ -45,4 +45,13 @@ export function itemsCents({
   readonly book: PriceBook;
 }): number {
   return Object.entries(items).reduce((sum, [code, count]) => sum + count * unitCentsOf({ book, code }), 0);
+}
+
+/** Expected cost of what may go wrong with a loop: the repair, and the fall-back where the repair does not cure. [cents] */
+export function riskCents({ risk, rates }: { readonly risk: LoopRisk; readonly rates: WorkRates }): number {
+  const { probability, repairs, repair, fallback } = risk;
+  const replace = fallback
+    ? workCents({ work: fallback.work, rates }) + itemsCents({ items: fallback.items, book: rates.book })
+    : 0;
+  return probability * (workCents({ work: repair, rates }) + (1 - repairs) * replace);
 }
