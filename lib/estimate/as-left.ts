@@ -1,5 +1,5 @@
 import type { PlannedLoop } from "../plan/planned-loop.js";
-import { type ExpectedOhms, expectedLoopOhms } from "../readings/expected-loop-ohms.js";
+import { expectedLoopOhms, type OhmsBand } from "../readings/expected-loop-ohms.js";
 import { partOhms } from "../reference/loop-part.js";
 import type { SurveyLoop } from "../survey/survey.js";
 import { isContact } from "../treatments/loop-devices.js";

@@ -5,7 +5,6 @@ import type {
   ModuleSetting,
   RepairWork,
   Treatment,
-  WithoutInputWork,
   Work,
 } from "../treatments/treatment.js";
 import { bothWorks, noWork } from "../treatments/treatment.js";

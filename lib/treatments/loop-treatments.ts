@@ -20,7 +20,7 @@ import {
   type Work,
 } from "./treatment.js";
 import { wirelessReplacement, wirelessWork } from "./wireless-work.js";
-import { itemsCents, type WorkRates, workCents } from "./work-cents.js";
+import type { WorkRates } from "./work-cents.js";
 
 /** What the treatments of one loop depend on besides the loop. */
 export interface TreatmentContext {

@@ -65,7 +65,10 @@ export function recommendTreatment({
     needsSupply: supply && needsSupply,
     why,
   });
-  if (isLeftAlone(judgement)) return say("excluded", "life safety, marked or worded: left alone");
+  if (isLeftAlone(judgement)) {
+    const why = judgement.facts.map(({ words }) => words).join(" ");
+    return say("excluded", why === "" ? "may be life safety: left alone until somebody has seen the device" : why);
+  }
   const mixed = poweredAmongContacts(loop);
   const wire = (treatment: Treatment, why: string): Recommendation =>
     mixed.length > 0
