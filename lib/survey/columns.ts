@@ -35,6 +35,18 @@ export function columnsOf(sheet: SurveySheetName): readonly SurveyColumn[] {
   return surveyColumns.filter((column) => column.sheet === sheet);
 }
 
+const unitless = new Set(["text", "count", "1", "currency", "list of count"]);
+
+/** Unit that stands in brackets behind the heading, and holds for bare numbers below it. */
+export const shownUnit = (column: SurveyColumn): string | undefined =>
+  unitless.has(column.unit) ? undefined : column.unit;
+
+/** The heading as our workbook writes it: words and unit, without the mark of input columns. */
+export function fullHeading(column: SurveyColumn): string {
+  const unit = shownUnit(column);
+  return unit === undefined ? column.heading : `${column.heading} (${unit})`;
+}
+
 /** What a cell of this column should hold, for messages. */
 export function expectedIn(sheet: SurveySheetName, column: string): string {
   const found = surveyColumns.find((one) => one.sheet === sheet && one.column === column);

@@ -1,6 +1,6 @@
 import { plainText } from "../quantities/typed-cell.js";
 import { headingWords } from "../reference/generated/heading-words.js";
-import { columnsOf, type SurveySheetName } from "./columns.js";
+import { columnsOf, fullHeading, type SurveySheetName, surveySheets } from "./columns.js";
 import { SurveyRefused } from "./survey-refused.js";
 import { phraseAt, wordsOf } from "./words.js";
 
@@ -45,24 +45,35 @@ interface Candidate {
   readonly how: HeadingMatch["how"];
 }
 
+/** The words of every row of the table, split once. */
+const phrasesOf = new Map<string, readonly { readonly column: string; readonly phrase: readonly string[] }[]>();
+for (const { sheet, column, words } of headingWords) {
+  const split = words.map((text) => ({ column, phrase: wordsOf(text) }));
+  phrasesOf.set(sheet, [...(phrasesOf.get(sheet) ?? []), ...split]);
+}
+
+/** Our headings as they are compared, by sheet. */
+const ownHeadings = new Map<SurveySheetName, readonly { readonly column: string; readonly key: string }[]>(
+  surveySheets.map((sheet) => [
+    sheet,
+    columnsOf(sheet).map((one) => ({ column: one.column, key: headingKey(fullHeading(one)) })),
+  ]),
+);
+
 function candidatesFor(sheet: SurveySheetName, heading: string, position: number): readonly Candidate[] {
   const list: Candidate[] = [];
-  for (const { column, heading: ours } of columnsOf(sheet)) {
-    if (plainText(ours).toLowerCase() === plainText(heading).toLowerCase()) {
-      list.push({ position, column, score: 1000, how: "our heading" });
-    } else if (heading.trim() === column) list.push({ position, column, score: 200, how: "same words" });
+  const typedKey = headingKey(heading);
+  for (const { column, key } of ownHeadings.get(sheet) ?? []) {
+    if (key === typedKey) list.push({ position, column, score: 1000, how: "our heading" });
+    else if (heading.trim() === column) list.push({ position, column, score: 200, how: "same words" });
   }
   const whole = wordsOf(heading);
   const bare = wordsOf(bareHeading(heading));
-  for (const row of headingWords) {
-    if (row.sheet !== sheet) continue;
-    for (const words of row.words) {
-      const phrase = wordsOf(words);
-      const same = [whole, bare].some((typed) => typed.length === phrase.length && phraseAt(typed, phrase) === 0);
-      if (same) list.push({ position, column: row.column, score: 100 + phrase.length, how: "same words" });
-      else if (phraseAt(bare, phrase) >= 0 && (phrase.length >= 2 || bare.length === 2)) {
-        list.push({ position, column: row.column, score: phrase.length * 10 - bare.length, how: "words inside" });
-      }
+  for (const { column, phrase } of phrasesOf.get(sheet) ?? []) {
+    const same = [whole, bare].some((typed) => typed.length === phrase.length && phraseAt(typed, phrase) === 0);
+    if (same) list.push({ position, column, score: 100 + phrase.length, how: "same words" });
+    else if (phraseAt(bare, phrase) >= 0 && (phrase.length >= 2 || bare.length === 2)) {
+      list.push({ position, column, score: phrase.length * 10 - bare.length, how: "words inside" });
     }
   }
   return list;
@@ -88,7 +99,10 @@ function ownMapping(sheet: SurveySheetName, name: string, mapping: HeadingMappin
   return own;
 }
 
-const headingKey = (heading: string) => plainText(heading).toLowerCase();
+/** Headings are compared without case and without the mark that our workbook puts before input columns. */
+function headingKey(heading: string): string {
+  return plainText(heading).replace(/^✎\s*/u, "").toLowerCase();
+}
 
 /**
  * Finds our column for each heading by its meaning: the user's mapping first, then our own heading, then words of

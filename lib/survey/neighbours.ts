@@ -1,4 +1,5 @@
 import type { Query } from "../problems/query.js";
+import { parseRun } from "../quantities/parse-run.js";
 import type { SurveyLoop } from "./survey.js";
 
 /** Powers of ten by which people slip, with the words for them. */
@@ -26,8 +27,9 @@ function slipOf(
   const own = neighbours.filter((other) => near(other.ohms, ohms, 0.15)).length;
   for (const [factor, words] of slips) {
     const like = neighbours.filter((other) => other.ohms >= 500 && near(other.ohms, ohms * factor, 0.05));
-    const needed = factor === 1000 ? 1 : Math.max(2, own + 1);
-    if (like.length >= needed && like[0] !== undefined) return { factor, words, like: like[0] };
+    // Company of its own kind clears a reading of a slipped point; a forgotten k is often forgotten twice.
+    const fits = factor === 1000 ? like.length >= 1 : own === 0 && like.length >= 2;
+    if (fits && like[0] !== undefined) return { factor, words, like: like[0] };
   }
   return undefined;
 }
@@ -71,8 +73,16 @@ export interface RunUnit {
   readonly queries: readonly Query[];
 }
 
-const statedUnit = (text: string): "ft" | "m" | undefined =>
-  /\d\s*('|′|ft\b|feet\b|foot\b)/i.test(text) ? "ft" : /\d\s*(m|metres?|meters?)\b/i.test(text) ? "m" : undefined;
+/** What a typed length says of its unit, by the reader of lengths itself. */
+export function lengthKind(text: string): "ft" | "m" | "other" | "bare" | "unreadable" {
+  const stated = parseRun(text);
+  if (stated.ok && stated.value !== undefined) {
+    if (/\d\s*('|′|ft\b|feet\b|foot\b)/i.test(text)) return "ft";
+    return /\d\s*(m|metres?|meters?)\b/i.test(text) ? "m" : "other";
+  }
+  const bare = parseRun(text, { bareUnit: "m" });
+  return bare.ok && bare.value !== undefined ? "bare" : "unreadable";
+}
 
 /**
  * Finds the unit of bare run lengths of one sheet: what every run with a unit says, else what the rest of the survey
@@ -88,11 +98,11 @@ export function runUnit(input: {
 }): RunUnit {
   const { sheet, heading, headingUnit, texts, elsewhere } = input;
   if (headingUnit !== undefined) return { unit: headingUnit, queries: [] };
-  const bare = texts.filter(({ text }) => /\d/.test(text) && statedUnit(text) === undefined);
+  const kinds = texts.map(({ text }) => lengthKind(text));
+  const bare = texts.filter((_, index) => kinds[index] === "bare");
   if (bare.length === 0) return { queries: [] };
-  const stated = texts.map(({ text }) => statedUnit(text));
-  const feet = stated.filter((unit) => unit === "ft").length;
-  const meters = stated.filter((unit) => unit === "m").length;
+  const feet = kinds.filter((kind) => kind === "ft").length;
+  const meters = kinds.filter((kind) => kind === "m").length;
   const rows = bare.map(({ row }) => row).join(", ");
   const ask = (message: string): Query => ({
     sheet,

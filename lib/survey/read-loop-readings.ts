@@ -53,12 +53,12 @@ export function readOpened(row: RowReader, closed: OhmsReading | undefined): Sur
     .map((part) => /^\s*(?:opening\s*|no\.?\s*|#)?(\d{1,3})\s*[:=]\s*(.+)$/i.exec(part));
   if (numbered.every((match) => match !== null)) {
     const list = numbered.flatMap((match) => {
-      const reading = row.parsed("opened", (_, mark) => parseOhms(match?.[2] ?? "", { ...options, ...mark }))?.reading;
+      const reading = row.ohms("opened", options, match?.[2] ?? "")?.reading;
       return reading === undefined ? [] : [{ opening: Number(match?.[1]), reading }];
     });
     return list.length === 0 ? undefined : list;
   }
-  const reading = row.parsed("opened", (cell, mark) => parseOhms(cell, { ...options, ...mark }))?.reading;
+  const reading = row.ohms("opened", options)?.reading;
   return reading === undefined ? undefined : [{ opening: null, reading }];
 }
 
@@ -68,7 +68,7 @@ export function readOtherReadings(
   closed: TypedOhms | undefined,
 ): Pick<SurveyLoop, "openedTogether" | "reversed" | "earth" | "toOtherPair"> {
   const options = closed?.reading === undefined ? {} : { sameAs: closed.reading };
-  const one = (column: string) => row.parsed(column, (cell, mark) => parseOhms(cell, { ...options, ...mark }))?.reading;
+  const one = (column: string) => row.ohms(column, options)?.reading;
   const earth = earthOf(row);
   return {
     ...field("openedTogether", one("openedTogether")),
@@ -81,9 +81,9 @@ export function readOtherReadings(
 /** One figure stands for the lower of the two conductors; "a: OL; b: 40k" names both. */
 function earthOf(row: RowReader): SurveyLoop["earth"] | undefined {
   const both = /^\s*a\s*[:=]\s*([^;,/]+)[;,/]\s*b\s*[:=]\s*(.+)$/i.exec(row.text("earth") ?? "");
-  const one = (text: string) => row.parsed("earth", (_, mark) => parseOhms(text, mark))?.reading;
+  const one = (text: string) => row.ohms("earth", {}, text)?.reading;
   if (both !== null) return { ...field("aOhms", one(both[1] ?? "")), ...field("bOhms", one(both[2] ?? "")) };
-  const reading = row.parsed("earth", (cell, mark) => parseOhms(cell, mark))?.reading;
+  const reading = row.ohms("earth")?.reading;
   return reading === undefined ? undefined : { aOhms: reading };
 }
 
@@ -94,7 +94,7 @@ export function readTapped(
   facts: readonly NoteFact[],
   notes: string,
 ): SurveyLoop["tapped"] | undefined {
-  const typed = row.parsed("tapped", (cell, mark) => parseOhms(cell, mark))?.reading;
+  const typed = row.ohms("tapped")?.reading;
   if (typed !== undefined)
     return {
       low: { ohms: typed.lowOhms, lowOhms: typed.lowOhms, highOhms: typed.lowOhms },

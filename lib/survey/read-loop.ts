@@ -1,9 +1,9 @@
 import { parseCable } from "../quantities/parse-cable.js";
 import { parseMilliamps } from "../quantities/parse-milliamps.js";
-import { parseOhms } from "../quantities/parse-ohms.js";
 import { parseOpenings } from "../quantities/parse-openings.js";
 import { parseRun } from "../quantities/parse-run.js";
-import { cellText, isNothing } from "../quantities/typed-cell.js";
+import { isNothing } from "../quantities/typed-cell.js";
+import { lengthKind } from "./neighbours.js";
 import { fedFromIn, feedsIn, noteFactsIn } from "./note-facts.js";
 import type { RawRow, RawTable } from "./raw-table.js";
 import { readDevices } from "./read-devices.js";
@@ -11,7 +11,7 @@ import { readEdits } from "./read-edits.js";
 import { readEol } from "./read-eol.js";
 import { readOpened, readOtherReadings, readSupplyVolts, readTapped } from "./read-loop-readings.js";
 import { field } from "./read-tables.js";
-import { RowReader } from "./row-reader.js";
+import { RowReader, verbatim } from "./row-reader.js";
 import type { DeviceKind, MeasuredRun, NoteFact, SurveyCable, SurveyLoop } from "./survey.js";
 import { hasPhrase } from "./words.js";
 
@@ -68,7 +68,7 @@ export function readLoop(raw: RawRow, context: LoopContext): LoopRead {
     row.askOnSite("device", "What stands on this loop? Write for instance recessed contact, motion.");
   else if (device.includes("?")) row.askOnSite("device", "The device carries a question mark. Find out what it is.");
   const poweredDetector = devices.some(({ powered }) => powered);
-  const closed = row.parsed("closed", (cell, mark) => parseOhms(cell, mark));
+  const closed = row.ohms("closed");
   const opened = readOpened(row, closed?.reading);
   const readings = readOtherReadings(row, closed);
   const tapped = readTapped(row, closed, facts, notes);
@@ -94,7 +94,7 @@ export function readLoop(raw: RawRow, context: LoopContext): LoopRead {
     key,
     sheet: table.name,
     row: raw.row,
-    typed: Object.fromEntries([...raw.cells].map(([column, cell]) => [column, cellText(cell)])),
+    typed: Object.fromEntries([...raw.cells].map(([column, cell]) => [column, verbatim(cell)])),
     panel: row.text("panel") ?? context.panel,
     loop: row.text("loop") ?? key,
     ...field("oldZone", row.text("oldZone")),
@@ -116,8 +116,8 @@ export function readLoop(raw: RawRow, context: LoopContext): LoopRead {
     ...field("closedUnpowered", closed?.unpowered),
     ...field("opened", opened),
     ...readings,
-    ...field("voltsPairDc", supply.pairDc),
-    ...field("voltsPairAc", supply.pairAc),
+    ...field("voltsDc", supply.pairDc),
+    ...field("voltsAc", supply.pairAc),
     ...field("voltsAtDetector", supply.atDetector),
     ...field("milliamps", milliamps),
     ...field("lifted", readLifted(row, facts)),
@@ -227,9 +227,15 @@ function readRun(row: RowReader, bareUnit: "ft" | "m" | undefined): MeasuredRun 
   }
   const unit = row.isOurHeading("run") ? "m" : bareUnit;
   // The question about the unit of bare lengths has been asked once for the sheet.
-  if (unit === undefined && !/\d\s*(['′a-z])/i.test(text)) return undefined;
+  if (unit === undefined && lengthKind(text) === "bare") return undefined;
   const typed = row.parsed("run", (cell, mark) => parseRun(cell, { ...field("bareUnit", unit), ...mark }));
   if (typed === undefined) return undefined;
+  const words = typed.words.filter((word) => !/^total$/i.test(word));
+  if (words.length > 0)
+    row.ask(
+      "run",
+      `"${words.join(", ")}" was not used; the number was read as the one-way run. Write half of it if out and back were counted.`,
+    );
   return { meters: typed.meters, lowMeters: typed.lowMeters, highMeters: typed.highMeters, assumed: false };
 }
 

@@ -31,7 +31,9 @@ export interface SiteRead {
 
 const itemHeading = /^(item|field|what|site|question|fact|key)\b/;
 const valueHeading = /^(value|site wide|site wide comment|sitewide|answer|site|all|whole site)\b/;
-const noteHeading = /^(note|notes|comment|comments|remark|remarks|unit|meaning|what it means)\b/;
+const noteHeading = /^(note|notes|comment|comments|remark|remarks)\b/;
+/** Columns of our own site sheet that explain the item; they are not answers. */
+const ignoredHeading = /^(what|unit|meaning|expected|example|such as)\b/;
 
 /** Splits the sheet into items; the first row may name a column per panel, or Value and Note, or nothing. */
 function siteItems(typed: TypedSheet): readonly SiteItem[] {
@@ -52,6 +54,7 @@ function siteItems(typed: TypedSheet): readonly SiteItem[] {
     const words = wordsOf(name).join(" ");
     if (index === 0 || name === "") return "item";
     if (valueHeading.test(words)) return "value";
+    if (ignoredHeading.test(words)) return "ignored";
     return noteHeading.test(words) ? "note" : "panel";
   });
   const from = isHead ? named + 1 : typed.rows.indexOf(first ?? { row: 0, cells: [] });

@@ -4,7 +4,7 @@ import { parseOhms } from "../quantities/parse-ohms.js";
 import { parseRun } from "../quantities/parse-run.js";
 import { cellText } from "../quantities/typed-cell.js";
 import { preferredNumbers } from "../reference/generated/preferred-numbers.js";
-import { runUnit } from "./neighbours.js";
+import { lengthKind, runUnit } from "./neighbours.js";
 import type { RawTable } from "./raw-table.js";
 import { RowReader } from "./row-reader.js";
 import type { InputModuleProfile, LabourUnit, OldZone, PriceBookRow, RadioTest } from "./survey.js";
@@ -87,7 +87,7 @@ export function readRadioTests(table: RawTable): Rows<RadioTest> {
       return undefined;
     }
     const options = unit === undefined ? {} : { bareUnit: unit };
-    const bareUnread = unit === undefined && /^[\d.,\s~?]+$/.test(row.text("distance") ?? "");
+    const bareUnread = unit === undefined && lengthKind(row.text("distance") ?? "") === "bare";
     const distance = bareUnread
       ? undefined
       : row.parsed("distance", (cell, mark) => parseRun(cell, { ...options, ...mark }));

@@ -1,10 +1,17 @@
 import type { Query } from "../problems/query.js";
+import { type OhmsOptions, parseOhms, type TypedOhms } from "../quantities/parse-ohms.js";
 import type { Parsed } from "../quantities/parsed.js";
 import { cellText, isNothing } from "../quantities/typed-cell.js";
 import { type DecimalMark, typedNumber } from "../quantities/typed-number.js";
 import { columnsOf, expectedIn } from "./columns.js";
 import type { RawRow, RawTable } from "./raw-table.js";
 import type { TypedCell } from "./survey.js";
+
+/** The cell letter by letter, only without blanks around it. */
+export function verbatim(cell: TypedCell): string {
+  if (cell === null) return "";
+  return typeof cell === "object" ? cell.isoDate : String(cell).trim();
+}
 
 /** Sign before the decimals, when something settles it. */
 export interface NumberMark {
@@ -30,7 +37,7 @@ export class RowReader {
 
   /** The cell as typed; undefined when nothing stands there. */
   text(column: string): string | undefined {
-    const text = cellText(this.cell(column));
+    const text = verbatim(this.cell(column));
     return text === "" ? undefined : text;
   }
 
@@ -81,6 +88,18 @@ export class RowReader {
     }
     for (const remark of answer.remarks) this.ask(column, remark);
     return answer.value;
+  }
+
+  /** A cell of ohms; words beside the number that nobody understands are asked about. */
+  ohms(column: string, options: OhmsOptions = {}, text?: string): TypedOhms | undefined {
+    const value = this.parsed(column, (cell, mark) => parseOhms(text ?? cell, { ...options, ...mark }));
+    if (value !== undefined && value.words.length > 0 && value.reading !== undefined) {
+      this.ask(
+        column,
+        `"${value.words.join(", ")}" beside the number was not understood and not used. Move it to the notes, or write the reading with its unit.`,
+      );
+    }
+    return value;
   }
 
   /** A cell that is a number has a point; else what the table shows of its writer's habit. */

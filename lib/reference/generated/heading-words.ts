@@ -124,7 +124,7 @@ export const headingWords: readonly HeadingWordsRow[] = [
   {"sheet":"Input modules","column":"minPulseMs","words":["shortest pulse","minpulsems"],"source":"practice"},
   {"sheet":"Input modules","column":"maxConductorOhms","words":["most conductor","maxconductorohms"],"source":"practice"},
   {"sheet":"Input modules","column":"minLeakOhms","words":["least leak","minleakohms"],"source":"practice"},
-  {"sheet":"Input modules","column":"minLeakTimesEol","words":["least leak","minleaktimeseol"],"source":"practice"},
+  {"sheet":"Input modules","column":"minLeakTimesEol","words":["least leak times eol","minleaktimeseol"],"source":"practice"},
   {"sheet":"Input modules","column":"milliamps","words":["current","milliamps"],"source":"practice"},
   {"sheet":"Input modules","column":"priceCode","words":["price code","pricecode"],"source":"practice"},
   {"sheet":"Input modules","column":"stock","words":["stock","in stock","on hand","van stock"],"source":"practice"},

@@ -24,7 +24,7 @@ export const readLimits: ReadLimits = {
   entries: 5000,
   sheets: 200,
   rows: 50_000,
-  columns: 1024,
+  columns: 256,
   cells: 1_000_000,
   characters: 32_767,
 };

@@ -4,6 +4,16 @@ import { FileRefused } from "./file-refused.js";
 import type { ReadLimits } from "./limits.js";
 import { plainText } from "./read-sheet-xml.js";
 
+/** Characters of bytes 0x80 to 0x9F in Windows-1252 (WHATWG Encoding, index windows-1252). */
+const c1 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
+
+/** Done here because the decoder of Node 20 takes this encoding for ISO 8859-1. */
+function windows1252(bytes: Uint8Array): string {
+  let text = "";
+  for (const byte of bytes) text += byte >= 0x80 && byte <= 0x9f ? c1.charAt(byte - 0x80) : String.fromCharCode(byte);
+  return text;
+}
+
 /** UTF-8 or UTF-16 by its mark, else UTF-8, else Windows-1252 (what spreadsheets on Windows still save). */
 function decode(bytes: Uint8Array): string {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
@@ -11,7 +21,7 @@ function decode(bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
+    return windows1252(bytes);
   }
 }
 

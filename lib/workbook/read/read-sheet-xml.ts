@@ -27,6 +27,12 @@ interface Merge {
 /** Compatibility forms become plain ones (Ω U+2126, full-width digits, no-break space). */
 export const plainText = (text: string): string => text.normalize("NFKC").replaceAll("\u00a0", " ");
 
+/** Undoes the file format's _xHHHH_ writing of characters (ECMA-376 part 1, 22.9.2.19). */
+export const unescaped = (text: string): string =>
+  text.includes("_x")
+    ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)))
+    : text;
+
 /** Row and column (1-based) of a reference like "AB12", or null. */
 export function cellPlace(reference: string): { readonly row: number; readonly column: number } | null {
   const match = /^\$?([A-Za-z]{1,3})\$?([0-9]{1,7})$/.exec(reference);
@@ -40,7 +46,7 @@ export function cellPlace(reference: string): { readonly row: number; readonly c
 /** The day a spreadsheet's serial number stands for, as an ISO date; time of day is dropped. */
 export function isoDateOf(serial: number, date1904: boolean): string | null {
   const days = Math.floor(serial) + (date1904 ? 1462 : 0);
-  if (!Number.isFinite(days) || days < 1 || days > 2_958_465) return null;
+  if (!(serial >= 0) || days < 1 || days > 2_958_465) return null;
   // Serial 60 is a day that never was (29 February 1900); later serials are one too high.
   const date = new Date(Date.UTC(1899, 11, days >= 60 ? 30 : 31) + days * 86_400_000);
   return date.toISOString().slice(0, 10);
@@ -175,7 +181,7 @@ function columnName(column: number): string {
 function cellValue(cell: { type: string; style: number; value: string }, context: SheetContext): TypedCell {
   const { type, value } = cell;
   if (type === "s") return context.strings[Number(value)] ?? "";
-  if (type === "str" || type === "inlineStr" || type === "e") return plainText(value);
+  if (type === "str" || type === "inlineStr" || type === "e") return plainText(unescaped(value));
   if (type === "b") return value.trim() === "1" || value.trim() === "true";
   if (type === "d") return { isoDate: value.trim().slice(0, 10) };
   const number = Number(value);

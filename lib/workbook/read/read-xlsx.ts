@@ -1,7 +1,7 @@
 import type { TypedSheet } from "../../survey/survey.js";
 import { FileRefused } from "./file-refused.js";
 import type { ReadLimits } from "./limits.js";
-import { plainText, readSheetXml } from "./read-sheet-xml.js";
+import { plainText, readSheetXml, unescaped } from "./read-sheet-xml.js";
 import { scanXml, xmlAttribute } from "./xml-scan.js";
 import { unpackEntry, zipEntries } from "./zip-parts.js";
 
@@ -97,7 +97,7 @@ function readStrings(xml: string | null, limits: ReadLimits): readonly string[] 
       if (name === "si") {
         if (strings.length >= limits.cells)
           throw new FileRefused("tooManyCells", "The file holds more texts than any survey.");
-        strings.push(plainText(current));
+        strings.push(plainText(unescaped(current)));
       } else if (name === "rPh") phonetic--;
       else if (name === "t") inText = false;
     },

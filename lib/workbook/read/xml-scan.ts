@@ -57,7 +57,10 @@ function tagEnd(xml: string, from: number): number {
 
 const localName = (name: string) => name.slice(name.indexOf(":") + 1);
 const unfinished = () =>
-  new FileRefused("damaged", "The file is damaged (its XML is cut off). Open it in a spreadsheet program and save it.");
+  new FileRefused(
+    "damaged",
+    "The file is damaged (its XML is cut off). Open it in a spreadsheet program and save it again.",
+  );
 
 /**
  * Walks through one XML part once, from front to back, without building a tree.
