@@ -1,0 +1,44 @@
+import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
+import type { Sheet } from "../report/model.js";
+import { column, number, paragraph, text, title, wrapped } from "./cells.js";
+import { loopsShort, type SheetInput } from "./sheet-input.js";
+
+/** Spare devices to carry beside the bill, so that a loop that proves other than it read needs no second trip. */
+export function carrySheet(input: SheetInput): Sheet | undefined {
+  const { carry } = input.estimate;
+  const lines = carry?.lines.filter(({ carry: count }) => count > 0) ?? [];
+  if (carry === null || lines.length === 0) return undefined;
+  const words = (code: string) => input.priceBook.find((row) => row.code === code)?.description ?? code;
+  return {
+    name: "Carry",
+    orientation: "landscape",
+    headingOf: "carry",
+    blocks: [
+      title("Spares to carry for one trip"),
+      paragraph(
+        `Beside the bill, taken along and brought back unused where not needed. Chance that no second trip is needed for want of these: ${formatPercentOnPaper(carry.noSecondTrip.low)}; wanted ${formatPercentOnPaper(input.job.confidenceOneTrip)}.`,
+      ),
+      {
+        kind: "table",
+        name: "carry",
+        whenEmpty: "",
+        columns: [
+          column("code", "Code", "text", 14),
+          column("words", "Description", "wrapped", 40),
+          column("carry", "Carry", "count", 9),
+          column("most", "Most that can be needed", "count", 12),
+          column("enough", "Chance it suffices", "text", 14),
+          column("loops", "In case of loops", "wrapped", 40),
+        ],
+        rows: lines.map((line) => [
+          text(line.code),
+          wrapped(words(line.code)),
+          number(line.carry),
+          number(line.mostNeed),
+          text(formatPercentOnPaper(Math.min(1, line.enough))),
+          wrapped(loopsShort(input, line.loops)),
+        ]),
+      },
+    ],
+  };
+}

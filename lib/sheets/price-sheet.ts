@@ -1,0 +1,298 @@
+import { loopName } from "../estimate/summary.js";
+import type { PricedLine } from "../pricing/price-job.js";
+import { formatMoney } from "../quantities/format-money.js";
+import { binary, call, type Formula, literal, named, thisRow, totalsOf, wholeColumn } from "../report/formula.js";
+import type { Block, Cell, KeyValueRow, Sheet, TableBlock } from "../report/model.js";
+import {
+  calculated,
+  column,
+  formulaCell,
+  line,
+  money,
+  number,
+  paragraph,
+  text,
+  title,
+  warnWhen,
+  wrapped,
+} from "./cells.js";
+import { demoPriceWords, type SheetInput } from "./sheet-input.js";
+import { lookUp } from "./survey-tables.js";
+
+const rounded = (formula: Formula): Formula => call("ROUND", formula, literal(2));
+const sum = (...parts: readonly Formula[]): Formula => parts.reduce((before, part) => binary(before, "+", part));
+const oneLess = (name: string): Formula => binary(literal(1), "-", named(name));
+
+/** The value a setting has now. */
+const rate = (setting: string): Formula => lookUp("plan_rates", "now", "setting", literal(setting));
+
+/**
+ * What the job costs us and sells for, live and line by line: cost, cost / (1 − margin), tax on that, each rounded to
+ * the cent as the library rounds it, so that a change of a price, a quantity or a rate gives the same cents in both.
+ */
+export function priceSheet(input: SheetInput): Sheet {
+  const edited = binary(named("EditCount"), ">", literal(0));
+  return {
+    name: "Price",
+    columnWidths: [22, 44, 16, 14, 16, 12, 14],
+    orientation: "landscape",
+    blocks: [
+      title("Price"),
+      ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
+      {
+        kind: "paragraph",
+        cell: formulaCell(
+          call(
+            "IF",
+            edited,
+            literal("Plan is older than these edits: the money below follows the edits, treatments and range do not."),
+            literal("Nothing was edited since the plan was made."),
+          ),
+          "wrapped",
+          "note",
+        ),
+        highlights: warnWhen(edited),
+      },
+      {
+        kind: "beside",
+        parts: [
+          { column: 1, blocks: [title("Rates", 2), { kind: "keyValue", valueColumns: 1, rows: rateRows }] },
+          {
+            column: 4,
+            blocks: [title("Price", 2), { kind: "keyValue", id: "price", labelColumns: 2, rows: priceRows }],
+          },
+        ],
+      },
+      ...rangeBlocks(input),
+      title("Line by line", 2),
+      linesTable(input.estimate.price.lines),
+      ...moneyChart(input),
+    ],
+  };
+}
+
+const rateRows: readonly KeyValueRow[] = [
+  line("Labour, one hour", formulaCell(rate("labourCostPerHour"), "money"), { name: "LabourRate" }),
+  line("Margin on material", formulaCell(rate("marginMaterial"), "rate"), { name: "MarginMaterial" }),
+  line("Margin on labour", formulaCell(rate("marginLabour"), "rate"), { name: "MarginLabour" }),
+  line("Freight on material", formulaCell(rate("freight"), "rate"), { name: "FreightRate" }),
+  line("Tax on material", formulaCell(rate("taxMaterial"), "rate"), { name: "TaxMaterial" }),
+  line("Tax on labour", formulaCell(rate("taxLabour"), "rate"), { name: "TaxLabour" }),
+  line("Least labour charged", formulaCell(rate("minimumCallHours"), "hours"), { name: "MinimumHours" }),
+  line("Change them on", { kind: "link", text: "Survey Settings", sheet: "Survey Settings" }),
+];
+
+const share = (over: string): Formula =>
+  call(
+    "IF",
+    binary(named(over), "=", literal(0)),
+    literal(0),
+    binary(binary(named("JobSell"), "-", named("JobCost")), "/", named(over)),
+  );
+
+const minimumCharge = rounded(
+  binary(binary(named("MinimumHours"), "*", named("LabourRate")), "/", oneLess("MarginLabour")),
+);
+
+const priceRows: readonly KeyValueRow[] = [
+  line("Cost", formulaCell(totalsOf("price_lines", "cost"), "money"), { name: "JobCost" }),
+  line("Difference to the minimum charge", formulaCell(minimumDifference(), "money"), { name: "MinimumDifference" }),
+  line(
+    "Price before tax",
+    formulaCell(sum(totalsOf("price_lines", "sell"), named("MinimumDifference")), "money", "total"),
+    {
+      name: "JobSell",
+    },
+  ),
+  line(
+    "Tax",
+    formulaCell(
+      sum(totalsOf("price_lines", "tax"), rounded(binary(named("MinimumDifference"), "*", named("TaxLabour")))),
+      "money",
+    ),
+    { name: "JobTax" },
+  ),
+  line("Price with tax", formulaCell(sum(named("JobSell"), named("JobTax")), "money", "total"), { name: "JobTotal" }),
+  line("Margin: (price − cost) / price", formulaCell(share("JobSell"), "rate"), { name: "JobMargin" }),
+  line("Markup: (price − cost) / cost", formulaCell(share("JobCost"), "rate"), { name: "JobMarkup" }),
+];
+
+function minimumDifference(): Formula {
+  const missing = binary(minimumCharge, "-", totalsOf("price_lines", "sell"));
+  return rounded(call("MAX", literal(0), missing));
+}
+
+/** Every line of cost with its margin and tax. */
+function linesTable(lines: readonly PricedLine[]): TableBlock {
+  const material = call(
+    "OR",
+    binary(thisRow("kind"), "=", literal("material")),
+    binary(thisRow("kind"), "=", literal("freight")),
+  );
+  return {
+    kind: "table",
+    name: "price_lines",
+    whenEmpty: "Nothing is priced.",
+    columns: [
+      column("id", "Line", "text", 22),
+      column("words", "What", "wrapped", 44, { total: { kind: "label", text: "All lines" } }),
+      column("kind", "Kind", "text", 16),
+      column("cost", "Cost", "money", 14, { total: { kind: "sum" } }),
+      column("sell", "Sold at", "money", 16, {
+        formula: rounded(
+          binary(
+            thisRow("cost"),
+            "/",
+            binary(literal(1), "-", call("IF", material, named("MarginMaterial"), named("MarginLabour"))),
+          ),
+        ),
+        total: { kind: "sum" },
+      }),
+      column("taxClass", "Tax class", "text", 12),
+      column("tax", "Tax", "money", 14, {
+        formula: rounded(
+          binary(
+            thisRow("sell"),
+            "*",
+            call("IF", binary(thisRow("taxClass"), "=", literal("labour")), named("TaxLabour"), named("TaxMaterial")),
+          ),
+        ),
+        total: { kind: "sum" },
+      }),
+    ],
+    rows: lines
+      .filter(({ kind }) => kind !== "minimumCharge")
+      .map((each) => [
+        text(each.id),
+        wrapped(each.description),
+        text(each.kind),
+        costCell(each),
+        calculated,
+        text(each.taxClass),
+        calculated,
+      ]),
+  };
+}
+
+function costCell({ kind, costCents }: PricedLine): Cell {
+  switch (kind) {
+    case "material":
+      return formulaCell(lookUp("bill", "line", "code", thisRow("id")), "money");
+    case "labour":
+      return formulaCell(lookUp("labour_lines", "cost", "task", thisRow("id")), "money");
+    case "freight":
+      return formulaCell(rounded(binary(named("FreightRate"), "*", totalsOf("bill", "line"))), "money");
+    default:
+      return money(costCents);
+  }
+}
+
+/** The range of the price with tax, and what makes it wide. */
+function rangeBlocks(input: SheetInput): readonly Block[] {
+  const { price, currency, loops } = input.estimate;
+  const { p10Cents, p50Cents, p90Cents } = price;
+  if (p10Cents === null || p50Cents === null || p90Cents === null) return [];
+  const shown = (amount: number) => formatMoney({ cents: amount, currency });
+  const causes: Readonly<Record<string, string>> = {
+    crew: "the crew's pace, the whole job",
+    access: "access, the whole job",
+    faultRate: "how many loops are faulty, the whole job",
+    fixedWork: "work that is not on the loops",
+  };
+  const named = (key: string | null) => {
+    const loop = loops.find((one) => one.key === key);
+    return loop === undefined ? "" : loopName(loop);
+  };
+  const drivers = [...price.drivers].sort((a, b) => b.varianceShare - a.varianceShare).slice(0, 6);
+  return [
+    title("Range of the price with tax", 2),
+    {
+      kind: "table",
+      name: "price_range",
+      whenEmpty: "",
+      columns: [
+        column("point", "Point", "text", 22),
+        column("words", "Meaning", "wrapped", 44),
+        column("amount", "Amount", "money", 16),
+      ],
+      rows: [
+        [text("1 in 10 below"), wrapped("1 job of 10 like this ends below"), money(p10Cents)],
+        [text("Middle"), wrapped("Half of such jobs end below"), money(p50Cents)],
+        [text("9 in 10 below"), wrapped("9 jobs of 10 end below"), money(p90Cents)],
+      ],
+    },
+    paragraph(
+      `Between the first and the last lie ${shown(p90Cents - p10Cents)}: what readings, repairs and hours leave open, by the loops' own probabilities. It is the plan's and does not follow edits.`,
+      "note",
+    ),
+    {
+      kind: "table",
+      name: "range_drivers",
+      whenEmpty: "Nothing makes it wide.",
+      columns: [
+        column("cause", "Loop", "text", 22),
+        column("words", "What makes the range wide", "wrapped", 44),
+        column("amount", "Brings ±", "money", 16),
+        column("share", "Share of the width", "rate", 14),
+      ],
+      rows: drivers.map(({ cause, key, sdCents, varianceShare }) => [
+        text(named(key)),
+        wrapped(cause === "loop" ? "what this loop turns out to be" : (causes[cause] ?? cause)),
+        money(Math.round(sdCents)),
+        number(Math.round(varianceShare * 20) / 20, "percent"),
+      ]),
+    },
+  ];
+}
+
+const kinds = [
+  ["Material", "material"],
+  ["Freight", "freight"],
+  ["Labour", "labour"],
+  ["Contingency", "contingency"],
+] as const;
+
+function moneyChart({ estimate }: SheetInput): readonly Block[] {
+  const present = kinds.filter(([, kind]) => estimate.price.lines.some((each) => each.kind === kind));
+  if (present.length === 0) return [];
+  return [
+    title("Where the money goes", 2),
+    {
+      kind: "table",
+      name: "money_parts",
+      whenEmpty: "",
+      columns: [
+        column("part", "Part of the cost", "text", 22),
+        column("kind", "Kind", "text", 44),
+        column("amount", "Cost", "money", 16, {
+          formula: call(
+            "SUMIFS",
+            wholeColumn("price_lines", "cost"),
+            wholeColumn("price_lines", "kind"),
+            thisRow("kind"),
+          ),
+        }),
+        column("share", "Share of cost", "percent", 14, {
+          formula: call(
+            "IF",
+            binary(named("JobCost"), "=", literal(0)),
+            literal(0),
+            binary(thisRow("amount"), "/", named("JobCost")),
+          ),
+        }),
+      ],
+      rows: present.map(([words, kind]) => [text(words), text(kind), calculated, calculated]),
+    },
+    {
+      kind: "chart",
+      chart: "bar",
+      title: "Where the money goes",
+      categories: { table: "money_parts", column: "part" },
+      series: [{ table: "money_parts", column: "amount" }],
+      valueTitle: `Cost, ${estimate.currency}`,
+      widthPixels: 560,
+      heightPixels: 240,
+      alt: "Bars: material, freight, labour, contingency.",
+    },
+  ];
+}
