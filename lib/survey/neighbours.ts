@@ -42,7 +42,8 @@ export function unitSlipQueries(loops: readonly SurveyLoop[], heading: string): 
   return loops.flatMap((loop): Query[] => {
     const ohms = ohmsOf(loop);
     const typed = loop.typed["closed"] ?? "";
-    if (ohms === undefined) return [];
+    // With its resistor at the panel a lifted pair reads its wire alone, whatever the others read.
+    if (ohms === undefined || loop.eolPlace === "panel") return [];
     const neighbours = loops.flatMap((other): Neighbour[] => {
       const otherOhms = ohmsOf(other);
       const eol = other.eolOhms;

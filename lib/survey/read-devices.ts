@@ -58,7 +58,8 @@ export function readDevices(input: {
   const named = all.filter(({ kind }) => !apart.some((other) => other.kind === kind));
   const saysPowered = phraseAt(wordsOf(text), ["powered"]) >= 0;
   const supplied = [...named, ...apart].some(({ usuallyPowered }) => usuallyPowered);
-  const powered = (usually: boolean) => usually || saysPowered || (hasSupply && !supplied);
+  // Supply belongs to the detectors that take it; a contact on the same loop takes none.
+  const powered = (usually: boolean) => usually || ((saysPowered || hasSupply) && !supplied);
   const given = parts.length === named.length ? parts : undefined;
   const rest = Math.max(1, openings - (named.length - 1));
   const devices = [

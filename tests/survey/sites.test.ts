@@ -72,7 +72,6 @@ describe("a house surveyed on a loose sheet, read as a person reads it", () => {
         "sheet Run est",
         "sheet Volts",
         "R001 Notes",
-        "R001 R closed",
         "R002 EOL?",
         "R002 EOL?",
         "R004 Device",

@@ -64,6 +64,7 @@ export function readSheetXml(xml: string, context: SheetContext): TypedSheet {
   let cell: { type: string; style: number; value: string; formula: boolean; hasValue: boolean } | null = null;
   let inValue = false;
   let phonetic = 0;
+  let tooWide = false;
   if (context.hidden)
     remarks.push(remark(sheet, null, "", "The sheet is hidden. It was read all the same: unhide it and check it."));
 
@@ -90,7 +91,19 @@ export function readSheetXml(xml: string, context: SheetContext): TypedSheet {
     }
     const typed = cellValue(cell, context);
     if (typed === null || typed === "") return;
-    if (columnNumber > limits.columns) return;
+    if (columnNumber > limits.columns) {
+      if (!tooWide)
+        remarks.push(
+          remark(
+            sheet,
+            rowNumber,
+            columnName(columnNumber),
+            `Cells beyond column ${columnName(limits.columns)} were not read. Move them to the left.`,
+          ),
+        );
+      tooWide = true;
+      return;
+    }
     context.countCell();
     let list = rows.get(rowNumber);
     if (list === undefined) {
