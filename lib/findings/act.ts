@@ -1,11 +1,12 @@
 import { actions, conditionCount } from "./conditions.js";
 import type { JudgeModel } from "./judge-model.js";
+import { zeros } from "./zeros.js";
 
 const actionCount = actions.length;
 
 /** Chance that each action is the right one, from the chances of the conditions. */
-export function rightActionShares(condition: Float64Array, model: JudgeModel): Float64Array {
-  const shares = new Float64Array(actionCount);
+export function rightActionShares(condition: number[], model: JudgeModel): number[] {
+  const shares = zeros(actionCount);
   for (let c = 0; c < conditionCount; c += 1) {
     const right = model.rightAction[c] ?? 0;
     shares[right] = (shares[right] ?? 0) + (condition[c] ?? 0);
@@ -14,13 +15,17 @@ export function rightActionShares(condition: Float64Array, model: JudgeModel): F
 }
 
 /** The action of least expected loss and that loss. `shares` need not add to 1: the loss scales with them. */
-export function leastLoss(shares: Float64Array, from: number, model: JudgeModel): { action: number; loss: number } {
+export function leastLoss(
+  shares: readonly number[],
+  model: JudgeModel,
+): { readonly action: number; readonly loss: number } {
   let action = 0;
   let loss = Number.POSITIVE_INFINITY;
   for (let done = 0; done < actionCount; done += 1) {
     let sum = 0;
-    for (let right = 0; right < actionCount; right += 1)
-      sum += (shares[from + right] ?? 0) * (model.loss[done * actionCount + right] ?? 0);
+    for (let right = 0; right < actionCount; right += 1) {
+      sum += (shares[right] ?? 0) * (model.loss[done * actionCount + right] ?? 0);
+    }
     if (sum < loss) {
       loss = sum;
       action = done;

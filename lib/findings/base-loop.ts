@@ -1,4 +1,4 @@
-import { conductorOhmsPerMeter } from "../wiring/conductor-ohms-per-meter.js";
+import { conductorOhmsPerMeter, metalFacts, temperatureFactor } from "../wiring/conductor-ohms-per-meter.js";
 import type { Figures } from "./judge-options.js";
 import type { LoopRecord } from "./loop-record.js";
 
@@ -51,13 +51,24 @@ export function baseLoop(record: LoopRecord, figures: Figures): BaseLoop {
 
 const metals = ["copper", "tinnedCopper", "copperCladAluminium", "aluminium", "copperCladSteel"] as const;
 
+/** Solid copper at 20 °C by gauge number 10 to 30; other places are 0. [Ω/m] */
+const copperOhmsPerMeter = Array.from({ length: 31 }, (_, gaugeAwg) =>
+  gaugeAwg >= 10 ? conductorOhmsPerMeter({ gaugeAwg }) : 0,
+);
+const copperAlpha = metalFacts("copper", 0.6).alpha20PerCelsius;
+
 /** One conductor by what is known of it; a size or temperature outside the table's range counts as not known. [Ω/m] */
 function conductorOhms(record: LoopRecord, figures: Figures): number {
   const cable = record.cable;
   const celsius = record.temperatureCelsius ?? 20;
-  const metal = metals.find((known) => known === cable?.metal) ?? "copper";
-  const warm = { temperatureCelsius: celsius >= -40 && celsius <= 90 ? celsius : 20, metal };
   const { gaugeAwg, areaMm2 } = cable ?? {};
+  const metal = metals.find((known) => known === cable?.metal) ?? "copper";
+  const gauge = gaugeAwg ?? figures.unknownGaugeAwg;
+  if (metal === "copper" && areaMm2 === undefined) {
+    const at20 = copperOhmsPerMeter[gauge] ?? copperOhmsPerMeter[figures.unknownGaugeAwg] ?? 0;
+    if (at20 > 0) return at20 * temperatureFactor(copperAlpha, celsius >= -40 && celsius <= 90 ? celsius : 20);
+  }
+  const warm = { temperatureCelsius: celsius >= -40 && celsius <= 90 ? celsius : 20, metal };
   if (areaMm2 !== undefined && areaMm2 >= 0.05 && areaMm2 <= 6) return conductorOhmsPerMeter({ ...warm, areaMm2 });
   const known = gaugeAwg !== undefined && Number.isInteger(gaugeAwg) && gaugeAwg >= 10 && gaugeAwg <= 30;
   return conductorOhmsPerMeter({ ...warm, gaugeAwg: known ? gaugeAwg : figures.unknownGaugeAwg });

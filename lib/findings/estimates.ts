@@ -42,14 +42,14 @@ export function eolEstimate(evidence: Evidence, posterior: Posterior): LoopJudge
   };
 }
 
-function nearestValue(ohms: number, values: Float64Array): number {
+function nearestValue(ohms: number, values: number[]): number {
   let best = values[0] ?? ohms;
   for (const value of values) if (Math.abs(Math.log(value / ohms)) < Math.abs(Math.log(best / ohms))) best = value;
   return best;
 }
 
 /** Index of the largest entry, the first of equals. */
-export function highest(values: Float64Array): number {
+export function highest(values: number[]): number {
   let best = 0;
   for (let i = 1; i < values.length; i += 1) if ((values[i] ?? 0) > (values[best] ?? 0)) best = i;
   return best;

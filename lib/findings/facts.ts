@@ -22,8 +22,9 @@ export interface LoopFacts {
 const factWords: ReadonlyMap<string, string> = new Map(loopFactRows.map((row) => [row.fact, row.words]));
 
 /** The fact with its words filled in. */
-export function factOf(fact: string, values: Readonly<Record<string, string>> = {}): Fact {
+export function factOf(fact: string, values?: Readonly<Record<string, string>>): Fact {
   const words = factWords.get(fact) ?? fact;
+  if (values === undefined) return { fact, words };
   return { fact, words: words.replace(/\{(\w+)\}/g, (_, name: string) => values[name] ?? "") };
 }
 
@@ -199,6 +200,7 @@ export function ohmsText(ohms: number): string {
   if (!Number.isFinite(ohms)) return "over-range";
   const scale = ohms >= 999_500 ? 1e6 : ohms >= 999.5 ? 1e3 : 1;
   const value = ohms / scale;
-  const text = value >= 100 ? String(Math.round(value)) : value.toFixed(value >= 10 ? 1 : 2).replace(/\.?0+$/, "");
-  return `${text}${scale === 1e6 ? " M" : scale === 1e3 ? " k" : ""}`;
+  const places = value >= 99.95 ? 1 : value >= 9.995 ? 10 : 100;
+  const text = String(Math.round(value * places) / places);
+  return scale === 1e6 ? `${text} M` : scale === 1e3 ? `${text} k` : text;
 }

@@ -1,12 +1,13 @@
 import { judgeGradedReadings } from "../reference/generated/judge-graded-readings.js";
 import { conditionCount, conditions } from "./conditions.js";
+import { zeros } from "./zeros.js";
 
 /** One size class of a reading and how likely it is under each condition. */
 export interface GradedClass {
   readonly outcome: string;
   /** Upper end of the class, `Infinity` for the last. [Ω, V or 1] */
   readonly upTo: number;
-  readonly likelihood: Float64Array;
+  readonly likelihood: number[];
 }
 
 /** The size classes of each graded reading, smallest first. */
@@ -19,7 +20,7 @@ export function gradedReadings(): GradedReadings {
     const classes = result[row.reading] ?? [];
     result[row.reading] = classes;
     if (row.condition === "other") {
-      const likelihood = new Float64Array(conditionCount).fill(row.likelihood);
+      const likelihood = zeros(conditionCount).fill(row.likelihood);
       classes.push({ outcome: row.outcome, upTo: row.upTo ?? Number.POSITIVE_INFINITY, likelihood });
     } else {
       const last = classes[classes.length - 1];

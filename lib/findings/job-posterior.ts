@@ -1,7 +1,10 @@
 import { at, conditionCount } from "./conditions.js";
+import { eolRowCount, rowOfCondition } from "./eol-rows.js";
 import type { Evidence } from "./evidence.js";
+import { formShareOf } from "./form-share.js";
 import type { JudgeModel } from "./judge-model.js";
-import { formShareOf, normalised, type Posterior, singlePosterior, tellsEol } from "./posterior.js";
+import { normalised, type Posterior, rowMeans, singlePosterior } from "./posterior.js";
+import { zeros } from "./zeros.js";
 
 /** What a job shows of its installer: where the end-of-line part usually sits, which value, how much is faulty. */
 export interface JobHabit {
@@ -34,8 +37,8 @@ export function jobPosteriors(
 
 /** Likelihood of one loop summed over its conditions: sound and unsound apart, by form and value. */
 interface SplitEvidence {
-  readonly soundAtEnd: Float64Array;
-  readonly unsoundAtEnd: Float64Array;
+  readonly soundAtEnd: number[];
+  readonly unsoundAtEnd: number[];
   readonly soundNone: number;
   readonly unsoundNone: number;
   readonly soundAtPanel: number;
@@ -46,28 +49,39 @@ interface SplitEvidence {
 
 function splitEvidence(one: Evidence, model: JudgeModel): SplitEvidence {
   const eols = one.eolWeight.length;
-  const unsoundAtEnd = new Float64Array(eols);
   const scale = 1 / model.faultRate;
+  const byRow = zeros(eolRowCount);
+  let flat = 0;
   let unsoundNone = 0;
   let unsoundAtPanel = 0;
   let apart = 0;
+  const mean = rowMeans(one);
   for (let c = at.shorted; c < conditionCount; c += 1) {
     const prior = (model.prior[c] ?? 0) * scale;
+    const row = rowOfCondition[c] ?? 0;
+    const alpha = one.alpha[c] ?? 0;
+    const beta = one.beta[c] ?? 0;
     if (isApart(c)) {
-      for (let e = 0; e < eols; e += 1)
-        apart += prior * formShareOf(c, 0, model.formShare) * (one.eolWeight[e] ?? 0) * (one.atEnd[c * eols + e] ?? 0);
+      apart += prior * formShareOf(c, 0, model.formShare) * (alpha * (mean[row] ?? 0) + beta);
       apart += prior * formShareOf(c, 1, model.formShare) * (one.none[c] ?? 0);
       continue;
     }
-    const [end, none, panel] = formFactors(c, model);
-    if (end > 0)
-      for (let e = 0; e < eols; e += 1)
-        unsoundAtEnd[e] = (unsoundAtEnd[e] ?? 0) + prior * end * (one.atEnd[c * eols + e] ?? 0);
-    unsoundNone += prior * none * (one.none[c] ?? 0);
-    unsoundAtPanel += prior * panel * (one.atPanel[c] ?? 0);
+    const end = prior * formFactor(c, 0, model);
+    byRow[row] = (byRow[row] ?? 0) + end * alpha;
+    flat += end * beta;
+    unsoundNone += prior * formFactor(c, 1, model) * (one.none[c] ?? 0);
+    unsoundAtPanel += prior * formFactor(c, 2, model) * (one.atPanel[c] ?? 0);
+  }
+  const soundAtEnd = zeros(eols);
+  const unsoundAtEnd = zeros(eols).fill(flat);
+  for (let e = 0; e < eols; e += 1) soundAtEnd[e] = (one.alpha[0] ?? 0) * (one.rows[e] ?? 0);
+  for (let row = 0; row < eolRowCount; row += 1) {
+    const part = byRow[row] ?? 0;
+    if (part === 0) continue;
+    for (let e = 0; e < eols; e += 1) unsoundAtEnd[e] = (unsoundAtEnd[e] ?? 0) + part * (one.rows[row * eols + e] ?? 0);
   }
   return {
-    soundAtEnd: blend(one.atEnd.slice(0, eols), one, model),
+    soundAtEnd: blend(soundAtEnd, one, model),
     unsoundAtEnd: blend(unsoundAtEnd, one, model),
     soundNone: one.none[at.soundNoEol] ?? 0,
     unsoundNone,
@@ -78,7 +92,7 @@ function splitEvidence(one: Evidence, model: JudgeModel): SplitEvidence {
 }
 
 /** A loop carries the job's value, or now and then any. */
-function blend(atEnd: Float64Array, one: Evidence, model: JudgeModel): Float64Array {
+function blend(atEnd: number[], one: Evidence, model: JudgeModel): number[] {
   const own = model.figures.jobEolWeight;
   let any = 0;
   for (let e = 0; e < atEnd.length; e += 1) any += (one.eolWeight[e] ?? 0) * (atEnd[e] ?? 0);
@@ -91,25 +105,22 @@ function isApart(condition: number): boolean {
 }
 
 /** How much more often a condition meets a form than the form's own share, so that all forms together add up. */
-function formFactors(condition: number, model: JudgeModel): readonly [number, number, number] {
-  const over = (form: number): number => {
-    const usual = model.formShare[form] ?? 0;
-    return usual > 0 ? formShareOf(condition, form, model.formShare) / usual : 0;
-  };
-  return [over(0), over(1), over(2)];
+function formFactor(condition: number, form: number, model: JudgeModel): number {
+  const usual = model.formShare[form] ?? 0;
+  return usual > 0 ? formShareOf(condition, form, model.formShare) / usual : 0;
 }
 
 interface CellWeights {
   /** `[(habit * eols + eol) * rates + rate]`, adds to 1. */
-  readonly weight: Float64Array;
+  readonly weight: number[];
   /** `[habit * 3 + form]`. */
-  readonly formByHabit: Float64Array;
+  readonly formByHabit: number[];
   readonly eols: number;
 }
 
-function formsByHabit(model: JudgeModel): Float64Array {
+function formsByHabit(model: JudgeModel): number[] {
   const strength = model.figures.habitStrength;
-  const table = new Float64Array(habits * 3);
+  const table = zeros(habits * 3);
   for (let habit = 0; habit < habits; habit += 1) {
     for (let form = 0; form < 3; form += 1) {
       const usual = model.formShare[form] ?? 0;
@@ -140,9 +151,9 @@ function cellWeights(
   return { weight: logs, formByHabit, eols };
 }
 
-function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number): Float64Array {
+function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number): number[] {
   const rateWeight = rateWeights(model);
-  const logs = new Float64Array(habits * eols * rates.length);
+  const logs = zeros(habits * eols * rates.length);
   const mixed = model.figures.mixedHabitShare;
   for (let habit = 0; habit < habits; habit += 1) {
     const share = habit === 3 ? mixed : (1 - mixed) * (model.formShare[habit] ?? 0);
@@ -156,10 +167,10 @@ function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number)
 }
 
 /** Beta weights about the expected fault rate, trimmed so that their mean is that rate. */
-function rateWeights(model: JudgeModel): Float64Array {
+function rateWeights(model: JudgeModel): number[] {
   const c = model.figures.faultRateConcentration;
   const mean = model.faultRate;
-  const weights = new Float64Array(rates.length);
+  const weights = zeros(rates.length);
   let total = 0;
   for (const [r, rate] of rates.entries()) {
     const weight = rate ** (c * mean - 1) * (1 - rate) ** (c * (1 - mean) - 1);
@@ -169,7 +180,7 @@ function rateWeights(model: JudgeModel): Float64Array {
   return weights.map((weight) => weight / total);
 }
 
-function addLogs(logs: Float64Array, one: SplitEvidence, formByHabit: Float64Array, eols: number): void {
+function addLogs(logs: number[], one: SplitEvidence, formByHabit: number[], eols: number): void {
   for (let habit = 0; habit < habits; habit += 1) {
     const end = formByHabit[habit * 3] ?? 0;
     const none = formByHabit[habit * 3 + 1] ?? 0;
@@ -197,9 +208,9 @@ function loopPosterior(
 ): Posterior {
   if (split === undefined) return singlePosterior(one, model);
   const { eols } = cells;
-  const soundAtEnd = new Float64Array(eols);
-  const unsoundAtEnd = new Float64Array(eols);
-  const rest = new Float64Array(5);
+  const soundAtEnd = zeros(eols);
+  const unsoundAtEnd = zeros(eols);
+  const rest = zeros(5);
   for (let habit = 0; habit < habits; habit += 1) {
     const end = cells.formByHabit[habit * 3] ?? 0;
     const none = cells.formByHabit[habit * 3 + 1] ?? 0;
@@ -235,7 +246,7 @@ function loopPosterior(
 }
 
 /** Weight on a loop's own value: the job's with its chance, else any by its usual weight. */
-function unblend(weights: Float64Array, one: Evidence, model: JudgeModel): Float64Array {
+function unblend(weights: number[], one: Evidence, model: JudgeModel): number[] {
   const own = model.figures.jobEolWeight;
   let total = 0;
   for (let e = 0; e < weights.length; e += 1) total += weights[e] ?? 0;
@@ -245,42 +256,55 @@ function unblend(weights: Float64Array, one: Evidence, model: JudgeModel): Float
 }
 
 interface LoopWeights {
-  readonly soundAtEnd: Float64Array;
-  readonly unsoundAtEnd: Float64Array;
-  readonly rest: Float64Array;
+  readonly soundAtEnd: number[];
+  readonly unsoundAtEnd: number[];
+  readonly rest: number[];
 }
 
 function spread(one: Evidence, weights: LoopWeights, model: JudgeModel): Posterior {
   const eols = one.eolWeight.length;
-  const state = new Float64Array(conditionCount * 3);
-  const eol = new Float64Array(eols);
+  const state = zeros(conditionCount * 3);
+  const eol = zeros(eols);
   const scale = 1 / model.faultRate;
+  const mean = rowMeans(one);
+  const weighted = zeros(eolRowCount);
+  let flat = 0;
   for (let e = 0; e < eols; e += 1) {
-    const share = (weights.soundAtEnd[e] ?? 0) * (one.atEnd[e] ?? 0);
+    const weight = weights.unsoundAtEnd[e] ?? 0;
+    flat += weight;
+    for (let row = 0; row < eolRowCount; row += 1) {
+      weighted[row] = (weighted[row] ?? 0) + weight * (one.rows[row * eols + e] ?? 0);
+    }
+    const share = (weights.soundAtEnd[e] ?? 0) * (one.alpha[0] ?? 0) * (one.rows[e] ?? 0);
     state[0] = (state[0] ?? 0) + share;
     eol[e] = share;
   }
   state[at.soundNoEol * 3 + 1] = (weights.rest[0] ?? 0) * (one.none[at.soundNoEol] ?? 0);
   state[at.eolInPanel * 3 + 2] = (weights.rest[2] ?? 0) * (one.atPanel[at.eolInPanel] ?? 0);
+  const byRow = zeros(eolRowCount);
   for (let c = at.shorted; c < conditionCount; c += 1) {
     const prior = (model.prior[c] ?? 0) * scale;
-    const apart = isApart(c);
-    const [end, none, panel] = apart ? ([0, 0, 0] as const) : formFactors(c, model);
-    const all = weights.rest[4] ?? 0;
-    const endShare = apart ? formShareOf(c, 0, model.formShare) * all : end;
-    if (endShare > 0) {
-      let mixed = 0;
-      for (let e = 0; e < eols; e += 1) {
-        const weight = apart ? (one.eolWeight[e] ?? 0) : (weights.unsoundAtEnd[e] ?? 0);
-        const share = prior * endShare * weight * (one.atEnd[c * eols + e] ?? 0);
-        mixed += share;
-        if (tellsEol(c)) eol[e] = (eol[e] ?? 0) + share;
-      }
-      state[c * 3] = mixed;
+    const row = rowOfCondition[c] ?? 0;
+    const alpha = one.alpha[c] ?? 0;
+    const beta = one.beta[c] ?? 0;
+    if (isApart(c)) {
+      const all = prior * (weights.rest[4] ?? 0);
+      state[c * 3] = all * formShareOf(c, 0, model.formShare) * (alpha * (mean[row] ?? 0) + beta);
+      state[c * 3 + 1] = all * formShareOf(c, 1, model.formShare) * (one.none[c] ?? 0);
+      continue;
     }
-    const noneWeight = apart ? formShareOf(c, 1, model.formShare) * all : none * (weights.rest[1] ?? 0);
-    state[c * 3 + 1] = prior * noneWeight * (one.none[c] ?? 0);
-    state[c * 3 + 2] = prior * panel * (weights.rest[3] ?? 0) * (one.atPanel[c] ?? 0);
+    const end = prior * formFactor(c, 0, model);
+    byRow[row] = (byRow[row] ?? 0) + end * alpha;
+    state[c * 3] = end * (alpha * (weighted[row] ?? 0) + beta * flat);
+    state[c * 3 + 1] = prior * formFactor(c, 1, model) * (weights.rest[1] ?? 0) * (one.none[c] ?? 0);
+    state[c * 3 + 2] = prior * formFactor(c, 2, model) * (weights.rest[3] ?? 0) * (one.atPanel[c] ?? 0);
+  }
+  for (let row = 0; row < eolRowCount; row += 1) {
+    const part = byRow[row] ?? 0;
+    if (part === 0) continue;
+    for (let e = 0; e < eols; e += 1) {
+      eol[e] = (eol[e] ?? 0) + part * (weights.unsoundAtEnd[e] ?? 0) * (one.rows[row * eols + e] ?? 0);
+    }
   }
   return normalised(state, eol);
 }
@@ -288,7 +312,7 @@ function spread(one: Evidence, weights: LoopWeights, model: JudgeModel): Posteri
 function habitOf(cells: CellWeights, first: Evidence | undefined, model: JudgeModel): JobHabit {
   const { eols, weight } = cells;
   const habit: [number, number, number, number] = [0, 0, 0, 0];
-  const byEol = new Float64Array(eols);
+  const byEol = zeros(eols);
   let faultRate = 0;
   for (let h = 0; h < habits; h += 1) {
     for (let e = 0; e < eols; e += 1) {

@@ -10,6 +10,7 @@ import type { JudgeOptions } from "./judge-options.js";
 import type { Action, Fact, Finding, LoopJudgement, LoopRecord } from "./loop-record.js";
 import { nextReadingsOf } from "./measure-next.js";
 import { normalised, type Posterior, singlePosterior } from "./posterior.js";
+import { zeros } from "./zeros.js";
 
 const wordsOf = conditions.map((condition) => {
   const row = findingsWords.find((candidate) => candidate.condition === condition);
@@ -90,7 +91,7 @@ function leftAlone(record: LoopRecord, gate: LoopFacts, proved: LoopJudgement["o
 /** On a live pair no fault is named; a hold counts as life safety until somebody has seen the device. */
 function gatedPosterior(gate: LoopFacts, posterior: Posterior): Posterior {
   if (gate.gate === "foreignVolts") {
-    const state = new Float64Array(conditionCount * 3);
+    const state = zeros(conditionCount * 3);
     state[at.foreignVoltage * 3 + 1] = 0.97;
     state[at.unexplained * 3 + 1] = 0.03;
     return normalised(state, posterior.eol);
@@ -110,7 +111,7 @@ function gatedPosterior(gate: LoopFacts, posterior: Posterior): Posterior {
 function gatedAction(gate: LoopFacts, posterior: Posterior, model: JudgeModel): Action {
   if (gate.gate === "hold") return "leaveAlone";
   if (gate.gate !== "none") return "measureAgain";
-  return actions[leastLoss(rightActionShares(posterior.condition, model), 0, model).action] ?? "measureAgain";
+  return actions[leastLoss(rightActionShares(posterior.condition, model), model).action] ?? "measureAgain";
 }
 
 /** Openings whose own reading went over-range, or closed on a normally-open device. */
@@ -128,7 +129,7 @@ function openingsProved(record: LoopRecord, evidence: Evidence, gate: LoopFacts)
   return { proved: Math.min(total, proved), total };
 }
 
-function findingsOf(condition: Float64Array, evidence: Evidence | undefined): readonly Finding[] {
+function findingsOf(condition: number[], evidence: Evidence | undefined): readonly Finding[] {
   const order: number[] = [];
   for (let c = 0; c < conditionCount; c += 1) if ((condition[c] ?? 0) >= 0.005) order.push(c);
   order.sort((a, b) => (condition[b] ?? 0) - (condition[a] ?? 0));

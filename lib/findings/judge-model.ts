@@ -4,31 +4,37 @@ import { judgeConditions } from "../reference/generated/judge-conditions.js";
 import { judgeLoss } from "../reference/generated/judge-loss.js";
 import { nextReadings } from "../reference/generated/next-readings.js";
 import { actions, at, conditionCount, conditions } from "./conditions.js";
+import { statePrior } from "./form-share.js";
 import { type GradedReadings, gradedReadings } from "./graded-readings.js";
 import { type Figures, figuresOf, type JudgeOptions } from "./judge-options.js";
+import { type FixedOutcomes, fixedOutcomes } from "./outcome-tables.js";
+import { zeros } from "./zeros.js";
 
 /** Everything the judge needs besides the record, as flat arrays. Made once per set of options by {@link judgeModel}. */
 export interface JudgeModel {
   readonly figures: Figures;
   /** Share of each condition before any reading; adds to 1. [1] */
-  readonly prior: Float64Array;
+  readonly prior: number[];
   /** 1 for the three sound conditions. */
   readonly sound: Uint8Array;
   /** Share of unsound loops. [1] */
   readonly faultRate: number;
+  /** `[condition * 3 + form]`: share of each before any reading; adds to 1. [1] */
+  readonly statePrior: number[];
   /** Shares of the three forms among sound loops: at the end, none, at the panel. [1] */
-  readonly formShare: Float64Array;
+  readonly formShare: number[];
   /** `[condition * 3 + form]`: chance that the old panel showed normal at rest. [1] */
-  readonly restNormal: Float64Array;
+  readonly restNormal: number[];
   /** Index into `actions` of what is right for each condition. */
   readonly rightAction: Uint8Array;
   /** `[done * 8 + right]`. [money] */
   readonly loss: Float64Array;
   /** End-of-line values; the last place is kept for what the old panel expects. [Ω] */
-  readonly eolOhms: Float64Array;
-  readonly eolWeight: Float64Array;
+  readonly eolOhms: number[];
+  readonly eolWeight: number[];
   readonly minutes: Readonly<Record<string, number>>;
   readonly graded: GradedReadings;
+  readonly outcomes: FixedOutcomes;
   readonly accountOnTest: boolean;
 }
 
@@ -44,20 +50,25 @@ export function judgeModel(options: JudgeOptions): JudgeModel {
   }
   const { prior, sound } = priorShares(options);
   const soundShare = (prior[0] ?? 0) + (prior[1] ?? 0) + (prior[2] ?? 0);
+  const figures = figuresOf(options.figures);
+  const graded = gradedReadings();
+  const formShare = prior.slice(0, 3).map((share) => share / soundShare);
   const { eolOhms, eolWeight } = eolCandidates(options.eolWeights);
   return {
-    figures: figuresOf(options.figures),
+    figures,
     prior,
     sound,
     faultRate: 1 - soundShare,
-    formShare: prior.slice(0, 3).map((share) => share / soundShare),
+    statePrior: statePrior(prior, formShare),
+    formShare,
     restNormal: restingTable(),
     rightAction: Uint8Array.from(conditions, (c) => actions.indexOf(conditionRow(c).rightAction as never)),
     loss: lossTable(options),
     eolOhms,
     eolWeight,
     minutes: { ...Object.fromEntries(nextReadings.map((row) => [row.reading, row.minutes])), ...options.minutes },
-    graded: gradedReadings(),
+    graded,
+    outcomes: fixedOutcomes(graded, figures),
     accountOnTest: options.accountOnTest === true,
   };
 }
@@ -71,8 +82,8 @@ function conditionRow(condition: string) {
   return row;
 }
 
-function priorShares(options: JudgeOptions): { prior: Float64Array; sound: Uint8Array } {
-  const prior = new Float64Array(conditionCount);
+function priorShares(options: JudgeOptions): { prior: number[]; sound: Uint8Array } {
+  const prior = zeros(conditionCount);
   const sound = new Uint8Array(conditionCount);
   for (const [index, condition] of conditions.entries()) {
     const weight = options.priors?.[condition] ?? conditionRow(condition).prior;
@@ -99,7 +110,7 @@ function priorShares(options: JudgeOptions): { prior: Float64Array; sound: Uint8
   return { prior, sound };
 }
 
-function eolCandidates(given: JudgeOptions["eolWeights"]): { eolOhms: Float64Array; eolWeight: Float64Array } {
+function eolCandidates(given: JudgeOptions["eolWeights"]): { eolOhms: number[]; eolWeight: number[] } {
   const rows = given ?? eolWeights;
   const total = rows.reduce((sum, row) => sum + row.weight, 0);
   if (!(total > 0) || rows.some((row) => !(row.eolOhms > 0) || !(row.weight >= 0))) {
@@ -109,8 +120,8 @@ function eolCandidates(given: JudgeOptions["eolWeights"]): { eolOhms: Float64Arr
       expected: "values over 0 Ω, weights over 0",
     });
   }
-  const eolOhms = new Float64Array(rows.length + 1);
-  const eolWeight = new Float64Array(rows.length + 1);
+  const eolOhms = zeros(rows.length + 1);
+  const eolWeight = zeros(rows.length + 1);
   for (const [index, row] of rows.entries()) {
     eolOhms[index] = row.eolOhms;
     eolWeight[index] = row.weight / total;
@@ -119,8 +130,8 @@ function eolCandidates(given: JudgeOptions["eolWeights"]): { eolOhms: Float64Arr
   return { eolOhms, eolWeight };
 }
 
-function restingTable(): Float64Array {
-  const table = new Float64Array(conditionCount * 3);
+function restingTable(): number[] {
+  const table = zeros(conditionCount * 3);
   for (const [index, condition] of conditions.entries()) {
     const row = conditionRow(condition);
     table[index * 3] = row.normalIfEolAtEnd;

@@ -4,10 +4,11 @@ import { gradedClass } from "./graded-readings.js";
 import type { JudgeModel } from "./judge-model.js";
 import type { LoopRecord } from "./loop-record.js";
 import type { TakenReadings } from "./taken-readings.js";
+import { zeros } from "./zeros.js";
 
 /** `[condition * 3 + form]`: chance of every note and graded reading of a record besides its ohms at the pair. */
-export function recordFactors(record: LoopRecord, taken: TakenReadings, model: JudgeModel): Float64Array {
-  const factors = new Float64Array(conditionCount * 3).fill(1);
+export function recordFactors(record: LoopRecord, taken: TakenReadings, model: JudgeModel): number[] {
+  const factors = zeros(conditionCount * 3).fill(1);
   restingState(record, model, factors);
   endOfLinePlace(record, model, factors);
   notedDevices(record, model, factors);
@@ -15,11 +16,11 @@ export function recordFactors(record: LoopRecord, taken: TakenReadings, model: J
   return factors;
 }
 
-function scale(factors: Float64Array, condition: number, by: number): void {
+function scale(factors: number[], condition: number, by: number): void {
   for (let k = condition * 3; k < condition * 3 + 3; k += 1) factors[k] = (factors[k] ?? 0) * by;
 }
 
-function restingState(record: LoopRecord, model: JudgeModel, factors: Float64Array): void {
+function restingState(record: LoopRecord, model: JudgeModel, factors: number[]): void {
   const state = record.oldPanel?.restingState;
   if (state !== "normal" && state !== "faulted") return;
   for (let k = 0; k < factors.length; k += 1) {
@@ -28,7 +29,7 @@ function restingState(record: LoopRecord, model: JudgeModel, factors: Float64Arr
   }
 }
 
-function endOfLinePlace(record: LoopRecord, model: JudgeModel, factors: Float64Array): void {
+function endOfLinePlace(record: LoopRecord, model: JudgeModel, factors: number[]): void {
   const { seenResistorAtEnd, seenResistorNone, seenResistorAtPanel, placeNotedRight } = model.figures;
   const seen = record.oldPanel?.resistorAtPanel;
   const chance = [seenResistorAtEnd, seenResistorNone, seenResistorAtPanel];
@@ -47,7 +48,7 @@ function endOfLinePlace(record: LoopRecord, model: JudgeModel, factors: Float64A
   }
 }
 
-function notedDevices(record: LoopRecord, model: JudgeModel, factors: Float64Array): void {
+function notedDevices(record: LoopRecord, model: JudgeModel, factors: number[]): void {
   const f = model.figures;
   for (let c = 0; c < conditionCount; c += 1) {
     let by = 1;
@@ -68,7 +69,7 @@ function share(given: boolean, chance: number): number {
   return given ? chance : 1 - chance;
 }
 
-function gradedFactors(record: LoopRecord, taken: TakenReadings, model: JudgeModel, factors: Float64Array): void {
+function gradedFactors(record: LoopRecord, taken: TakenReadings, model: JudgeModel, factors: number[]): void {
   const readings = record.readings;
   const overRange = model.figures.overRangeOhms;
   const number = (ohms: Ohms): number => (ohms === "OL" || ohms >= overRange ? Number.POSITIVE_INFINITY : ohms);
