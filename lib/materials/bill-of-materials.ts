@@ -44,7 +44,7 @@ interface Gathered {
 }
 
 /** The bill of materials of a job: every article with its quantity rule and the loops that cause it. */
-export function materialNeeds(inputs: MaterialInputs): readonly MaterialNeed[] {
+export function billOfMaterials(inputs: MaterialInputs): readonly MaterialNeed[] {
   const { book } = inputs;
   const gathered = new Map<string, Gathered>();
   const add = (code: string | undefined, quantity: number, rule: string, loop?: string): void => {
