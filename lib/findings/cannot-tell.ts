@@ -5,7 +5,7 @@ import type { Evidence } from "./evidence.js";
 import type { LoopJudgement, LoopRecord } from "./loop-record.js";
 import type { Posterior } from "./posterior.js";
 
-const words: ReadonlyMap<string, string> = new Map(cannotTellRows.map((row) => [row.id, row.words]));
+const words: Readonly<Record<string, string>> = Object.fromEntries(cannotTellRows.map((row) => [row.id, row.words]));
 
 /** What is known of a loop when it is asked what its readings cannot tell. */
 export interface CannotTellTask {
@@ -27,12 +27,12 @@ export function cannotTellOf({ record, evidence, posterior, proved, eol, run }: 
   const sound = (p[0] ?? 0) + (p[1] ?? 0) + (p[2] ?? 0);
   const list: string[] = [];
   const say = (id: string): void => {
-    const text = words.get(id);
+    const text = words[id];
     if (text !== undefined) list.push(text);
   };
   if ((p[at.soundNoEol] ?? 0) > 0.05 && (p[at.eolInPanel] ?? 0) > 0.05) say("eolAtPanel");
   if (unproved) {
-    const text = words.get("oneOpening");
+    const text = words["oneOpening"];
     if (text !== undefined)
       list.push(text.replace("{proved}", String(proved.proved)).replace("{total}", String(proved.total)));
     if (sound > 0.3) say("bypassHidden");
@@ -42,7 +42,7 @@ export function cannotTellOf({ record, evidence, posterior, proved, eol, run }: 
   if (sound > 0.3 && (readings.earth === undefined || readings.toOtherPairOhms === undefined)) say("earthHidden");
   if (taken.closedOverRange) say("openKinds");
   if (eol !== null && top === at.soundEolAtEnd) {
-    const text = words.get("jointInTolerance");
+    const text = words["jointInTolerance"];
     if (text !== undefined) list.push(text.replace("{ohms}", String(Math.round(0.05 * eol.nominal))));
   }
   if (run?.measured === true) say("cladCopper");

@@ -21,6 +21,8 @@ export interface ClosedDensities {
   readonly baseAndOutput: number;
   /** `[row * eols + eol]`, rows of {@link eolRow}; `doubled` is filled by the opened readings. */
   readonly rows: number[];
+  /** No end-of-line value explains any of the reading: every row is 0. */
+  readonly noEol: boolean;
   /** Half the value, per value: two legs in parallel. */
   readonly half: number[];
   /** Slips of a factor of ten or a thousand from a value that would have been expected. */
@@ -50,11 +52,23 @@ export function closedDensities(task: ClosedTask): ClosedDensities {
       half.fill(1);
     }
     const same = { broad: value, base: value, baseAndJoint: value, baseAndFoil: value, baseAndOutput: value };
-    return { overRange: 1, ...same, rows, half, unitSlip: value };
+    return { overRange: 1, ...same, rows, half, noEol: value === 0, unitSlip: value };
   }
-  fillEols(task, rows, half);
-  fillOthers(task, rows, half);
-  return withoutEol(task, rows, half);
+  // Well under the smallest part there is nothing to work out: no part, and no leak that would hide one.
+  const noEol = taken.closed + 8 * task.base.spreadOhms + 8 * taken.closedSpread < leastWithPart(task);
+  if (!noEol) {
+    fillEols(task, rows, half);
+    fillOthers(task, rows, half);
+  }
+  return withoutEol(task, rows, half, noEol);
+}
+
+/** Least reading with a part on the pair: the smallest leak across the smallest, or half of the smallest. [Ω] */
+function leastWithPart({ figures, eolOhms, base }: ClosedTask): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let e = 0; e < eolOhms.length; e += 1) least = Math.min(least, eolOhms[e] ?? least);
+  const leaky = (least * figures.leakLowOhms) / (least + figures.leakLowOhms);
+  return base.ohms + Math.min(leaky, 0.4 * least);
 }
 
 /** A part that is there, its half and double, and a part with a joint, foil or leak. */
@@ -116,7 +130,7 @@ function fillOthers({ taken, base, figures, eolOhms, eolWeight }: ClosedTask, ro
   }
 }
 
-function withoutEol(task: ClosedTask, rows: number[], half: number[]): ClosedDensities {
+function withoutEol(task: ClosedTask, rows: number[], half: number[], noEol: boolean): ClosedDensities {
   const { taken, base, figures, record } = task;
   const y = taken.closed;
   const sd = Math.sqrt(base.spreadOhms ** 2 + taken.closedSpread ** 2);
@@ -135,6 +149,7 @@ function withoutEol(task: ClosedTask, rows: number[], half: number[]): ClosedDen
     baseAndOutput: output,
     rows,
     half,
+    noEol,
     unitSlip: unitSlipDensity(task),
   };
 }

@@ -12,6 +12,8 @@ import { zeros } from "./zeros.js";
 export interface Evidence {
   /** `[row * eols + eol]`: with the part at the far end condition c is `alpha[c] · row[eol] + beta[c]`. */
   readonly rows: number[];
+  /** Every row is 0: no end-of-line part explains the shut reading. */
+  readonly noEol: boolean;
   readonly alpha: number[];
   readonly beta: number[];
   /** `[condition]`: no end-of-line part. */
@@ -52,7 +54,7 @@ export function evidenceOf(record: LoopRecord, model: JudgeModel, hints: JobHint
     atPanel[c] = (none[c] ?? 0) * (factors[c * 3 + 2] ?? 1);
     none[c] = (none[c] ?? 0) * (factors[c * 3 + 1] ?? 1);
   }
-  return { rows: closed.rows, alpha, beta, none, atPanel, eolOhms, eolWeight, base, taken };
+  return { rows: closed.rows, noEol: closed.noEol, alpha, beta, none, atPanel, eolOhms, eolWeight, base, taken };
 }
 
 function candidateEols(model: JudgeModel, expected: number | undefined) {

@@ -10,13 +10,13 @@ import { openedOutcomes } from "./opened-outcomes.js";
 import { type LikelyConditions, likelyConditions, lossAfter, lossAfterByForm } from "./outcome-loss.js";
 import { type Posterior, singlePosterior } from "./posterior.js";
 
-const rowOf: ReadonlyMap<string, { readonly words: string; readonly at: string }> = new Map(
+const rowOf: Readonly<Record<string, { readonly words: string; readonly at: string }>> = Object.fromEntries(
   nextReadings.map((row) => [row.reading, row]),
 );
 
 /** Where a further reading is taken: at the panel or at the devices. */
 export function readingPlace(reading: string): "panel" | "device" {
-  return rowOf.get(reading)?.at === "panel" ? "panel" : "device";
+  return rowOf[reading]?.at === "panel" ? "panel" : "device";
 }
 
 /** Readings that trip or move a device. */
@@ -67,7 +67,7 @@ export function nextReadingsOf(task: NextTask): readonly NextReading[] {
 }
 
 function nextReading(reading: string, minutes: number, saving: number, cost: number, opening: number): NextReading {
-  const words = rowOf.get(reading)?.words ?? reading;
+  const words = rowOf[reading]?.words ?? reading;
   const said = opening > 0 ? words.replace("{opening}", String(opening)) : words;
   return { reading, minutes, saving, net: saving - cost, words: said };
 }

@@ -65,6 +65,7 @@ const opensLikeSound = [at.soundEolAtEnd, at.soundNoEol, at.eolInPanel, at.tampe
 /** A wrong part opens like a right one; of two legs in parallel an opened contact takes one off. */
 function fillWrongEol(task: PatternTask, view: OpenedView): void {
   const { closed, eolOhms, eolWeight, figures, taken, alpha, none } = task;
+  if (closed.noEol) return;
   const count = eolOhms.length;
   const open = view.allOpen * view.togetherOpen;
   const rows = closed.rows;
@@ -147,7 +148,7 @@ function fillLeak(task: PatternTask, view: OpenedView): void {
   const fits = place * density * (leakOhms > 0 ? 1 : view.togetherOpen);
   none[at.leakage] = closed.base * fits;
   alpha[at.leakage] = fits;
-  if (leakOhms === 0 || !Number.isFinite(taken.closed)) return;
+  if (leakOhms === 0 || closed.noEol || Number.isNaN(taken.closed)) return;
   // The opened reading pins the leak, so the shut one is the part and the leak together.
   const rest2 = base.spreadOhms ** 2 + taken.closedSpread ** 2;
   const start = eolRow.leak * eolOhms.length;
@@ -178,7 +179,7 @@ function fillDoubles(task: PatternTask, view: OpenedView): void {
   alpha[at.doubleEol] = pattern * opens * (rises.length === 0 ? view.togetherOpen : 1);
   const same = figures.sameResistorDoubled;
   const repeat = repeatSpreadOhms(taken.closed, figures);
-  for (let e = 0; e < count; e += 1) {
+  for (let e = 0; !closed.noEol && e < count; e += 1) {
     let density = closed.rows[e] ?? 0;
     const ohms = eolOhms[e] ?? 1;
     for (let i = 0; density > 0 && i < rises.length; i += 1) {

@@ -34,7 +34,7 @@ export function singlePosterior(evidence: Evidence, model: JudgeModel): Posterio
   const eol = zeros(count);
   for (let row = 0; row < eolRowCount; row += 1) {
     const part = byRow[row] ?? 0;
-    if (part === 0) continue;
+    if (part === 0 || (mean[row] ?? 0) === 0) continue;
     for (let e = 0; e < count; e += 1)
       eol[e] = (eol[e] ?? 0) + part * (eolWeight[e] ?? 0) * (rows[row * count + e] ?? 0);
   }
@@ -42,9 +42,10 @@ export function singlePosterior(evidence: Evidence, model: JudgeModel): Posterio
 }
 
 /** Mean of each row over the end-of-line values. */
-export function rowMeans({ rows, eolWeight }: Evidence): number[] {
+export function rowMeans({ rows, eolWeight, noEol }: Evidence): number[] {
   const count = eolWeight.length;
   const mean = zeros(eolRowCount);
+  if (noEol) return mean;
   for (let row = 0; row < eolRowCount; row += 1) {
     let sum = 0;
     for (let e = 0; e < count; e += 1) sum += (eolWeight[e] ?? 0) * (rows[row * count + e] ?? 0);
