@@ -1,4 +1,4 @@
-import type { MaterialNeed } from "../materials/material-needs.js";
+import type { MaterialNeed } from "../materials/bill-of-materials.js";
 import type { OrderResult } from "../purchasing/order-records.js";
 import { roundCents } from "../quantities/money.js";
 import type { BillLine } from "./estimate.js";

@@ -1,5 +1,6 @@
 import type { Finding, LoopJudgement, NextReading } from "../findings/loop-record.js";
 import type { LabourLine } from "../labour/labour-lines.js";
+import type { ComparedOption } from "../pricing/compare-options.js";
 import type { JobPrice, PricedLine } from "../pricing/price-job.js";
 import type { RangeDriver } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
@@ -114,6 +115,8 @@ export interface Estimate {
   readonly orders: readonly Order[];
   readonly labour: readonly LabourLine[];
   readonly price: EstimatePrice;
+  /** The job done in other ways, priced from the same survey; null where no solver was there to plan them. */
+  readonly options: readonly ComparedOption[] | null;
   readonly supply: null;
   readonly radio: null;
   readonly carry: CarryList | null;

@@ -1,0 +1,78 @@
+import { loopRecord } from "../findings/from-survey.js";
+import { judgeJob } from "../findings/judge-job.js";
+import type { LoopJudgement } from "../findings/loop-record.js";
+import type { PlanningProblem } from "../plan/problem.js";
+import { planningProblem } from "../plan/problem-from-treatments.js";
+import { type JobSettings, jobSettings } from "../price-book/job-settings.js";
+import { readPriceBook } from "../price-book/read-price-book.js";
+import type { Query } from "../problems/query.js";
+import type { InputModuleProfile, Survey } from "../survey/survey.js";
+import { locationWork } from "../treatments/location-work.js";
+import { loopTreatments } from "../treatments/loop-treatments.js";
+import { moduleSettings } from "../treatments/module-settings.js";
+import type { LoopTreatments, ModuleSetting, Work } from "../treatments/treatment.js";
+import type { WorkRates } from "../treatments/work-cents.js";
+import { jobTables } from "./demo-tables.js";
+import type { Hold } from "./estimate.js";
+import { holdsOf } from "./holds.js";
+import { pinsOf } from "./pins.js";
+
+/** Everything of a job that stands before a plan is chosen. */
+export interface PreparedJob {
+  readonly survey: Survey;
+  readonly judgements: readonly LoopJudgement[];
+  readonly holds: readonly Hold[];
+  readonly treatments: readonly LoopTreatments[];
+  readonly profiles: readonly InputModuleProfile[];
+  readonly moduleSettings: readonly ModuleSetting[];
+  readonly job: JobSettings;
+  readonly rates: WorkRates;
+  /** What a place with modules costs, with the battery usual for such places. */
+  readonly location: Work;
+  readonly problem: PlanningProblem;
+  readonly demoPrices: boolean;
+  /** Settings taken from the demo because the survey gives none. */
+  readonly assumedSettings: readonly string[];
+  readonly queries: readonly Query[];
+}
+
+/** Battery of a place before its loads are known: the usual size of such places; common practice, no source. [Ah] */
+const usualBatteryAmpereHours = 7;
+
+/** Survey to planning problem: tables, judgements, holds, treatments, wishes. */
+export function prepareJob(survey: Survey): PreparedJob {
+  const tables = jobTables(survey);
+  const { currency } = survey.site;
+  const { book, queries: bookQueries } = readPriceBook({ rows: tables.priceBook, currency, sheet: "Price book" });
+  const { settings: job, queries: settingQueries, assumed } = jobSettings({ given: survey.settings });
+  const rates: WorkRates = { book, labour: tables.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
+  const judgements = judgeJob(survey.loops.map((loop) => loopRecord({ loop, site: survey.site }))).loops;
+  const profiles = tables.inputModules;
+  const settings = moduleSettings({ profiles, found: nominalEols(judgements), book });
+  const context = { profiles, settings, job, rates };
+  const treatments = survey.loops.flatMap((loop, index) => {
+    const judgement = judgements[index];
+    return judgement ? [loopTreatments({ loop, judgement, context })] : [];
+  });
+  const { pins, queries: pinQueries } = pinsOf({ survey, treatments });
+  const location = locationWork({ book, batteryAmpereHours: usualBatteryAmpereHours });
+  return {
+    survey,
+    judgements,
+    holds: holdsOf({ survey, judgements }),
+    treatments,
+    profiles,
+    moduleSettings: settings,
+    job,
+    rates,
+    location,
+    problem: planningProblem({ treatments, profiles, moduleSettings: settings, job, rates, pins, location }),
+    demoPrices: tables.demoPrices,
+    assumedSettings: assumed,
+    queries: [...survey.queries, ...tables.queries, ...bookQueries, ...settingQueries, ...pinQueries],
+  };
+}
+
+function nominalEols(judgements: readonly LoopJudgement[]): readonly number[] {
+  return judgements.flatMap(({ eol, action }) => (eol && action !== "leaveAlone" ? [eol.nominal] : []));
+}

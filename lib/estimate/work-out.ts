@@ -1,0 +1,121 @@
+import { type LabourLine, labourLines } from "../labour/labour-lines.js";
+import { billOfMaterials, type MaterialNeed } from "../materials/bill-of-materials.js";
+import type { Solve } from "../plan/milp-model.js";
+import type { Plan } from "../plan/plan.js";
+import { type PlannedLoop, plannedLoops } from "../plan/planned-loop.js";
+import type { JobPrice } from "../pricing/price-job.js";
+import type { PriceRange } from "../pricing/price-range.js";
+import type { Query } from "../problems/query.js";
+import { orderFor } from "../purchasing/order-for.js";
+import type { OrderResult } from "../purchasing/order-records.js";
+import { labourUnits } from "../reference/generated/labour-units.js";
+import { type FittedModule, fitModules, type TerminalRow, terminalSchedule } from "../terminals/terminal-schedule.js";
+import type { Work } from "../treatments/treatment.js";
+import { workHours } from "../treatments/work-cents.js";
+import { billLines } from "./bill-lines.js";
+import type { BillLine } from "./estimate.js";
+import { jobTasks } from "./job-work.js";
+import type { PreparedJob } from "./prepare-job.js";
+import { priceOf } from "./price-of.js";
+import { rangeOf } from "./range-of.js";
+
+/** Why there is no estimate: the wishes and limits leave no plan, or the needs cannot be bought. */
+export class NoEstimate extends Error {
+  override readonly name = "NoEstimate";
+}
+
+/** What one plan leads to. */
+export interface WorkedOut {
+  readonly plan: Plan;
+  readonly planned: readonly PlannedLoop[];
+  readonly fitted: readonly FittedModule[];
+  readonly terminals: readonly TerminalRow[];
+  readonly needs: readonly MaterialNeed[];
+  readonly ordered: OrderResult;
+  readonly bill: readonly BillLine[];
+  readonly labour: readonly LabourLine[];
+  readonly price: JobPrice;
+  readonly range: PriceRange;
+  readonly queries: readonly Query[];
+}
+
+/**
+ * Plan to price: terminals, materials, orders, labour, money, range. Every option of a job passes through here, so
+ * that options differ by their plan and by nothing else.
+ * @throws {@link NoEstimate} when there is no plan, or something that is needed is for sale nowhere.
+ */
+export async function workOut({
+  prepared,
+  plan,
+  solve,
+}: {
+  readonly prepared: PreparedJob;
+  readonly plan: Plan;
+  readonly solve: Solve | undefined;
+}): Promise<WorkedOut> {
+  if (plan.status === "infeasible") throw new NoEstimate(plan.why ?? "no plan keeps every limit and wish");
+  const { survey, treatments, profiles, moduleSettings, rates, job } = prepared;
+  const planned = plannedLoops({ plan, treatments, moduleSettings, rates });
+  const fitted = fitModules({ planned, profiles, settings: moduleSettings, modules: plan.modules });
+  const terminals = terminalSchedule({ fitted, planned, loops: survey.loops, profiles });
+  const locations = [...new Set(fitted.map(({ panel }) => panel))].map(() => prepared.location);
+  const { book } = rates;
+  const needs = billOfMaterials({ planned, fitted, terminals, profiles, locations, book, job, removedDevices: 0 });
+  const ordered = await orderFor({
+    needs: needs.map(({ code, need, loops }) => ({ code, quantity: need, loops })),
+    priceBook: book,
+    ...(solve ? { solve } : {}),
+    stock: "first",
+    stockAt: "bookPrice",
+  });
+  if (ordered.status === "infeasible") {
+    throw new NoEstimate(ordered.why ?? "something that is needed is for sale nowhere");
+  }
+  const bill = billLines({ needs, ordered });
+  const { lines: labour, queries } = labourOf({ prepared, planned, locations, fitted });
+  const price = priceOf({ bill, labour, planned, rates, job });
+  const range = rangeOf({ planned, loops: survey.loops, labour, price, job, rates });
+  return {
+    plan,
+    planned,
+    fitted,
+    terminals,
+    needs,
+    ordered,
+    bill,
+    labour,
+    price,
+    range,
+    queries: [...ordered.queries, ...queries],
+  };
+}
+
+function labourOf({
+  prepared,
+  planned,
+  locations,
+  fitted,
+}: {
+  readonly prepared: PreparedJob;
+  readonly planned: readonly PlannedLoop[];
+  readonly locations: readonly Work[];
+  readonly fitted: readonly FittedModule[];
+}): { readonly lines: readonly LabourLine[]; readonly queries: readonly Query[] } {
+  const { survey, holds, job, rates } = prepared;
+  const loopTasks = planned.flatMap(({ work }) => work.tasks);
+  const here = { tasks: [...loopTasks, ...locations.flatMap(({ tasks }) => tasks)], parts: [] };
+  const loopHours = workHours({ work: here, labour: rates.labour });
+  const panels = new Set(survey.loops.map(({ panel }) => panel)).size;
+  const held = holds.length > 0;
+  const tasks = [...loopTasks, ...jobTasks({ planned, fitted, locations, panels, held, loopHours, job })];
+  const words = (task: string) => labourUnits.find((row) => row.task === task)?.words ?? task;
+  const { lines, unknown } = labourLines({ tasks, labour: rates.labour, words });
+  const queries = unknown.map((task) => ({
+    sheet: "Labour",
+    row: null,
+    column: "task",
+    typed: task,
+    message: "The labour table has no hours for this task, so it is priced at nothing: add a row for it.",
+  }));
+  return { lines, queries };
+}
