@@ -47,7 +47,7 @@ const FIRST_X = 270;
 /** Openings stand before this; room for a mark past the last one follows. */
 const LAST_X = 596;
 const END_X = 640;
-const UNKNOWN_X = 200;
+const UNKNOWN_X = 192;
 /** More openings than this are drawn as the first, a gap and the last; the list below still names all. */
 const MOST_DRAWN = 6;
 
@@ -68,7 +68,7 @@ export function loopSchematic(loop: LoopPicture): string {
     }),
     slots.includes("gap") ? gap(xs.get("gap") ?? 0, loop.openings.length - slots.length + 1) : "",
     farEnd(loop),
-    ...(loop.joints ?? []).map((joint, i) => jointMark(`J${i + 1}`, beforeX(joint.before, loop, xs))),
+    ...jointMarks(loop, xs),
     ...faultMarks(loop, xs),
   ];
   const title = wrapText({ text: loop.title, sizePx: 15, widthPx: WIDTH - 28, bold: true });
@@ -224,7 +224,7 @@ function gap(x: number, hidden: number): string {
       rect({ x: x - 14, y: y - 4, width: 28, height: 8 }, "white", { widthPx: 0 }) +
       textLines(["· · ·"], { x, y: y + 4 }, { anchor: "middle", bold: true }),
   );
-  return [...cut, textLines([`${hidden} more`], { x, y: TOP - 18 }, { sizePx: 11, anchor: "middle" })].join("");
+  return [...cut, textLines([`${hidden} more`], { x, y: TOP - 26 }, { sizePx: 11, anchor: "middle" })].join("");
 }
 
 function resistorDown(x: number, label: string, dashed = false): string {
@@ -278,6 +278,17 @@ function eolSign(x: number, y: number): string {
   return textLines(["EOL"], { x, y }, { sizePx: 11, anchor: "middle", bold: true });
 }
 
+/** One mark per place; joints that fall on the same place share the first one's sign with a plus. */
+function jointMarks(loop: LoopPicture, xs: ReadonlyMap<Slot, number>): string[] {
+  const signs = new Map<number, string>();
+  (loop.joints ?? []).forEach((joint, i) => {
+    const x = beforeX(joint.before, loop, xs);
+    const first = signs.get(x);
+    signs.set(x, first === undefined ? `J${i + 1}` : first.endsWith("+") ? first : `${first}+`);
+  });
+  return [...signs].map(([x, sign]) => jointMark(sign, x));
+}
+
 function jointMark(sign: string, x: number): string {
   const diamond: [number, number][] = [
     [x - 6, TOP],
@@ -295,7 +306,7 @@ function faultMarks(loop: LoopPicture, xs: ReadonlyMap<Slot, number>): string[] 
     // Faults of unknown place stand on the bare pair between panel and first opening.
     const own = fault.kind === "bypass" && fault.before !== null ? xs.get(fault.before) : undefined;
     let x = own ?? (known ? beforeX(fault.before ?? 1, loop, xs) : UNKNOWN_X);
-    while (taken.some((other) => Math.abs(other - x) < 26)) x += 26;
+    while (taken.some((other) => Math.abs(other - x) < 31)) x += 31;
     taken.push(x);
     return faultMark(fault.kind, x, known) + flag(`F${i + 1}`, x);
   });

@@ -21,7 +21,7 @@ export function numberedList(asked: {
 }): { readonly svg: string; readonly height: number } {
   const { entries, x, y, columns } = asked;
   const sizePx = 12;
-  const signWidth = 34;
+  const signWidth = 46;
   const columnWidth = asked.width / columns;
   const perColumn = Math.ceil(entries.length / columns);
   const parts: string[] = [];

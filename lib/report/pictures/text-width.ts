@@ -6,9 +6,17 @@ const WIDTHS = [
   615, 352, 635, 634, 278, 278, 579, 278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592, 525, 636,
   337, 636, 838,
 ];
-const OTHERS: Readonly<Record<string, number>> = { Ω: 764, µ: 636, "·": 318, "°": 500, "–": 500, "²": 401 };
+const OTHERS: Readonly<Record<string, number>> = {
+  Ω: 764,
+  µ: 636,
+  "·": 318,
+  "°": 500,
+  "–": 500,
+  "²": 401,
+  "\u00a0": 318,
+};
 /** No bold letter is wider than this times the normal one. */
-const BOLD = 1.24;
+const BOLD = 1.27;
 
 /**
  * Width of a line of DejaVu Sans; characters outside the table count a full em, bold counts as wide as its widest
