@@ -24,6 +24,8 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Basis", "everybody", "Sources, assumptions, how far the plan is proved."],
 ];
 
+const surveySheetWords = "As typed, with the edits: change it here, then run the estimate again.";
+
 const key: readonly (readonly [Role, string, string])[] = [
   ["input", "Input", "Dashed frame, yellow, and ✎ before its heading: may be changed."],
   ["body", "Figure or words", "Plain: worked out or taken over; locked."],
@@ -51,7 +53,7 @@ export function aboutSheet(input: SheetInput, sheetNames: readonly string[]): Sh
         kind: "keyValue",
         valueColumns: 2,
         rows: [
-          line("Issued", { kind: "date", iso: input.date }),
+          line("Issued", text(input.date)),
           line("Version", text(input.revision)),
           line("Surveyed", wrapped(input.survey.site.surveyed ?? "not written")),
           line("Money", text(input.estimate.currency)),
@@ -64,17 +66,13 @@ export function aboutSheet(input: SheetInput, sheetNames: readonly string[]): Sh
         plain: true,
         whenEmpty: "",
         columns: [
-          column("sheet", "Sheet", "text", 24),
-          column("reader", "For", "text", 24),
-          column("what", "What stands there", "wrapped", 64),
+          column("sheet", "Sheet", "text", 22),
+          column("reader", "For", "text", 22),
+          column("what", "What stands there", "wrapped", 78),
         ],
         rows: [
           ...present.map(([sheet, reader, what]) => [link(sheet), text(reader), wrapped(what)]),
-          ...surveyed.map((sheet) => [
-            link(sheet),
-            text("estimator, surveyor"),
-            wrapped("Survey as typed, and the edits: change them here and run the estimate on this workbook again."),
-          ]),
+          ...surveyed.map((sheet) => [link(sheet), text("estimator, surveyor"), wrapped(surveySheetWords)]),
         ],
       },
       title("Key", 2),

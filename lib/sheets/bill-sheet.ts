@@ -30,6 +30,9 @@ export function billSheet(input: SheetInput): Sheet | undefined {
         columns: [
           column("code", "Code", "text", 13),
           column("description", "Description", "wrapped", 30, { total: { kind: "label", text: "Material" } }),
+          column("supplier", "Supplier", "wrapped", 15),
+          column("loops", "For loops", "wrapped", 22),
+          column("rule", "How the quantity came about", "wrapped", 40),
           column("unit", "Unit", "text", 7),
           column("need", "Need", "general", 8),
           column("van", "From van", "general", 8),
@@ -50,9 +53,6 @@ export function billSheet(input: SheetInput): Sheet | undefined {
             formula: call("ROUND", binary(quantity, "*", thisRow("unitPrice")), { kind: "literal", value: 2 }),
             total: { kind: "sum" },
           }),
-          column("supplier", "Supplier", "wrapped", 15),
-          column("loops", "For loops", "wrapped", 22),
-          column("rule", "How the quantity came about", "wrapped", 40),
         ],
         rows: bill.map((line) => row(input, line)),
       },
@@ -64,6 +64,9 @@ function row(input: SheetInput, line: BillLine) {
   return [
     text(line.code),
     wrapped(line.description),
+    wrapped(line.supplier ?? (line.fromStock > 0 ? "van" : "")),
+    wrapped(loopsShort(input, line.loops)),
+    wrapped(line.rule),
     text(line.unit),
     number(line.need),
     number(line.fromStock),
@@ -72,8 +75,5 @@ function row(input: SheetInput, line: BillLine) {
     number(line.packSize),
     calculated,
     calculated,
-    wrapped(line.supplier ?? (line.fromStock > 0 ? "van" : "")),
-    wrapped(loopsShort(input, line.loops)),
-    wrapped(line.rule),
   ];
 }

@@ -28,12 +28,12 @@ export function checksSheet(input: SheetInput): Sheet {
     name: "Checks",
     orientation: "landscape",
     part: "working",
-    columnWidths: [64, 18, 18, 16, 16],
+    columnWidths: [76, 16, 18, 18, 16],
     blocks: [
       title("Checks"),
       {
         kind: "keyValue",
-        valueColumns: 4,
+        valueColumns: 3,
         rows: [
           line("Totals and cross-checks", statusCell(), { name: "CheckStatus", highlights: warnWhen(failed) }),
           line(
@@ -52,22 +52,22 @@ export function checksSheet(input: SheetInput): Sheet {
         name: "checks",
         whenEmpty: "No checks.",
         columns: [
-          column("words", "Check", "wrapped", 64),
+          column("words", "Check", "wrapped", 76),
+          column("state", "They", "wrapped", 16, {
+            formula: call("IF", binary(thisRow("difference"), "=", zero), literal(agree), literal(disagree)),
+          }),
           column("left", "One way", "general", 18),
           column("right", "The other way", "general", 18),
           column("difference", "Difference", "decimal", 16, {
             formula: call("ROUND", binary(thisRow("left"), "-", thisRow("right")), literal(4)),
           }),
-          column("state", "They", "text", 16, {
-            formula: call("IF", binary(thisRow("difference"), "=", zero), literal(agree), literal(disagree)),
-          }),
         ],
         highlights: [{ when: binary(thisRow("state"), "=", literal(disagree)), role: "warning" }],
         rows: checksOf(input).map(({ words, left, right, format }): readonly Cell[] => [
           wrapped(words),
+          calculated,
           formulaCell(left, format),
           formulaCell(right, format),
-          calculated,
           calculated,
         ]),
       },

@@ -1,6 +1,6 @@
 import type { EstimatedLoop } from "../estimate/estimate.js";
 import { formatOhms } from "../quantities/format-ohms.js";
-import type { Block, Cell, Sheet } from "../report/model.js";
+import type { Block, Cell, PictureBlock, Sheet } from "../report/model.js";
 import type { SurveyLoop } from "../survey/survey.js";
 import { blank, column, handwriting, line, paragraph, text, title, wrapped } from "./cells.js";
 import {
@@ -14,12 +14,16 @@ import {
   useWords,
   zoneName,
 } from "./loop-words.js";
+import { cardPicture } from "./pictures.js";
 import { isExcluded, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
 
 const lastLine = "Not in the band? Write it down and stop. Do not change a resistor to make it fit.";
 
-/** Rows of the normal height that one page holds. */
-const pageRows: Readonly<Record<"A4" | "Letter", number>> = { A4: 46, Letter: 43 };
+/** Height of a page at the scale at which six columns fill its width. [points] */
+const pagePoints: Readonly<Record<"A4" | "Letter", number>> = { A4: 790, Letter: 705 };
+/** What a card takes beside its lines of openings and its picture. [points] */
+const cardPoints = 195;
+const openingPoints = 22;
 
 /** Front page, then one card for each loop in walking order; nothing is asked of a loop that is left alone. */
 export function loopCardsSheet(input: SheetInput, paper: "A4" | "Letter"): Sheet | undefined {
@@ -32,20 +36,22 @@ export function loopCardsSheet(input: SheetInput, paper: "A4" | "Letter"): Sheet
   return {
     name: "Loop cards",
     columnWidths: [17, 17, 17, 17, 17, 17],
-    blocks: [...frontPage(input, others), { kind: "pageBreak" }, ...paged(input, walking, pageRows[paper])],
+    blocks: [...frontPage(input, others), { kind: "pageBreak" }, ...paged(input, walking, pagePoints[paper])],
   };
 }
 
-function paged(input: SheetInput, loops: readonly EstimatedLoop[], rows: number): readonly Block[] {
+function paged(input: SheetInput, loops: readonly EstimatedLoop[], points: number): readonly Block[] {
   const blocks: Block[] = [];
   let used = 0;
   for (const loop of loops) {
-    const height = 15 + 1.7 * Math.max(1, loop.openingsProved.total);
-    if (used > 0 && used + height > rows) {
+    const picture = cardPicture(input, loop);
+    const drawn = picture === undefined ? 0 : picture.heightPixels * 0.75 + 15;
+    const height = cardPoints + openingPoints * (1 + Math.max(1, loop.openingsProved.total)) + drawn;
+    if (used > 0 && used + height > points) {
       blocks.push({ kind: "pageBreak" });
       used = 0;
     }
-    blocks.push(...card(input, loop));
+    blocks.push(...card(input, loop, picture));
     used += height;
   }
   return blocks;
@@ -143,7 +149,7 @@ function bridgeWords(input: SheetInput, loop: EstimatedLoop): string {
   return fed.length === 0 ? "" : `supply of ${fed.map(({ panel, loop: name }) => `${panel} ${name}`).join(", ")}`;
 }
 
-function card(input: SheetInput, loop: EstimatedLoop): readonly Block[] {
+function card(input: SheetInput, loop: EstimatedLoop, picture: PictureBlock | undefined): readonly Block[] {
   const survey = surveyLoopOf(input, loop);
   const rows = input.estimate.terminals.filter(({ loop: key }) => key === loop.key);
   const expected = loop.expectedAsLeft;
@@ -190,6 +196,7 @@ function card(input: SheetInput, loop: EstimatedLoop): readonly Block[] {
         },
       ],
     },
+    ...(picture === undefined ? [] : [picture]),
     openingsTable(loop),
     {
       kind: "paragraph",

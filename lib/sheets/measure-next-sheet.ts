@@ -39,7 +39,7 @@ export function measureNextSheet(input: SheetInput): Sheet | undefined {
           text(loop.loop),
           wrapped(loop.tag),
           wrapped(next.words),
-          number(Math.round(next.minutes)),
+          number(Math.max(1, Math.round(next.minutes))),
           money(Math.round(next.saving * 100)),
           handwriting,
         ]),

@@ -253,13 +253,10 @@ function loopsBlocks(input: SheetInput): readonly Block[] {
       whenEmpty: "",
       columns: [
         column("key", "Key", "text", 24),
-        column("planned", "Read by the plan", "wrapped", 44),
-        column("now", "Stands there now", "wrapped", 14, {
-          formula: call("IFERROR", joined, literal("this row is gone")),
-        }),
-        changedColumn(binary(thisRow("now"), "<>", thisRow("planned"))),
+        column("planned", "Readings, devices, wishes as the plan had them", "wrapped", 44),
+        changedColumn(binary(call("IFERROR", joined, literal("")), "<>", thisRow("planned"))),
       ],
-      rows: [...planned].map(([key, words]) => [text(key), wrapped(words), calculated, calculated]),
+      rows: [...planned].map(([key, words]) => [text(key), wrapped(words), calculated]),
     },
   ];
 }

@@ -1,21 +1,10 @@
 import { loopName } from "../estimate/summary.js";
 import type { PricedLine } from "../pricing/price-job.js";
 import { formatMoney } from "../quantities/format-money.js";
+import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
 import { binary, call, type Formula, literal, named, thisRow, totalsOf, wholeColumn } from "../report/formula.js";
 import type { Block, Cell, KeyValueRow, Sheet, TableBlock } from "../report/model.js";
-import {
-  calculated,
-  column,
-  formulaCell,
-  line,
-  money,
-  number,
-  paragraph,
-  text,
-  title,
-  warnWhen,
-  wrapped,
-} from "./cells.js";
+import { calculated, column, formulaCell, line, money, paragraph, text, title, warnWhen, wrapped } from "./cells.js";
 import { demoPriceWords, type SheetInput } from "./sheet-input.js";
 import { lookUp } from "./survey-tables.js";
 
@@ -34,7 +23,7 @@ export function priceSheet(input: SheetInput): Sheet {
   const edited = binary(named("EditCount"), ">", literal(0));
   return {
     name: "Price",
-    columnWidths: [22, 44, 16, 14, 16, 12, 14],
+    columnWidths: [42, 24, 14, 13, 16, 16, 14],
     orientation: "landscape",
     blocks: [
       title("Price"),
@@ -96,7 +85,7 @@ const minimumCharge = rounded(
 
 const priceRows: readonly KeyValueRow[] = [
   line("Cost", formulaCell(totalsOf("price_lines", "cost"), "money"), { name: "JobCost" }),
-  line("Difference to the minimum charge", formulaCell(minimumDifference(), "money"), { name: "MinimumDifference" }),
+  line("Added to reach the minimum", formulaCell(minimumDifference(), "money"), { name: "MinimumDifference" }),
   line(
     "Price before tax",
     formulaCell(sum(totalsOf("price_lines", "sell"), named("MinimumDifference")), "money", "total"),
@@ -134,10 +123,11 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
     name: "price_lines",
     whenEmpty: "Nothing is priced.",
     columns: [
-      column("id", "Line", "text", 22),
-      column("words", "What", "wrapped", 44, { total: { kind: "label", text: "All lines" } }),
-      column("kind", "Kind", "text", 16),
-      column("cost", "Cost", "money", 14, { total: { kind: "sum" } }),
+      column("words", "What", "wrapped", 42, { total: { kind: "label", text: "All lines" } }),
+      column("id", "Line", "text", 24),
+      column("kind", "Kind", "text", 14),
+      column("taxClass", "Tax class", "text", 13),
+      column("cost", "Cost", "money", 16, { total: { kind: "sum" } }),
       column("sell", "Sold at", "money", 16, {
         formula: rounded(
           binary(
@@ -148,7 +138,6 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
         ),
         total: { kind: "sum" },
       }),
-      column("taxClass", "Tax class", "text", 12),
       column("tax", "Tax", "money", 14, {
         formula: rounded(
           binary(
@@ -163,12 +152,12 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
     rows: lines
       .filter(({ kind }) => kind !== "minimumCharge")
       .map((each) => [
-        text(each.id),
         wrapped(each.description),
+        text(each.id),
         text(each.kind),
+        text(each.taxClass),
         costCell(each),
         calculated,
-        text(each.taxClass),
         calculated,
       ]),
   };
@@ -210,15 +199,11 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
       kind: "table",
       name: "price_range",
       whenEmpty: "",
-      columns: [
-        column("point", "Point", "text", 22),
-        column("words", "Meaning", "wrapped", 44),
-        column("amount", "Amount", "money", 16),
-      ],
+      columns: [column("words", "Of jobs like this", "text", 42), column("amount", "With tax", "money", 24)],
       rows: [
-        [text("1 in 10 below"), wrapped("1 job of 10 like this ends below"), money(p10Cents)],
-        [text("Middle"), wrapped("Half of such jobs end below"), money(p50Cents)],
-        [text("9 in 10 below"), wrapped("9 jobs of 10 end below"), money(p90Cents)],
+        [text("1 of 10 ends below"), money(p10Cents)],
+        [text("half end below"), money(p50Cents)],
+        [text("9 of 10 end below"), money(p90Cents)],
       ],
     },
     paragraph(
@@ -230,16 +215,16 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
       name: "range_drivers",
       whenEmpty: "Nothing makes it wide.",
       columns: [
-        column("cause", "Loop", "text", 22),
-        column("words", "What makes the range wide", "wrapped", 44),
-        column("amount", "Brings ±", "money", 16),
-        column("share", "Share of the width", "rate", 14),
+        column("words", "What makes the range wide", "text", 42),
+        column("cause", "Loop", "text", 24),
+        column("share", "Share", "text", 14),
+        column("amount", "Brings ±", "money", 13),
       ],
       rows: drivers.map(({ cause, key, sdCents, varianceShare }) => [
+        text(cause === "loop" ? "what this loop turns out to be" : (causes[cause] ?? cause)),
         text(named(key)),
-        wrapped(cause === "loop" ? "what this loop turns out to be" : (causes[cause] ?? cause)),
+        text(formatPercentOnPaper(varianceShare)),
         money(Math.round(sdCents)),
-        number(Math.round(varianceShare * 20) / 20, "percent"),
       ]),
     },
   ];
@@ -262,8 +247,8 @@ function moneyChart({ estimate }: SheetInput): readonly Block[] {
       name: "money_parts",
       whenEmpty: "",
       columns: [
-        column("part", "Part of the cost", "text", 22),
-        column("kind", "Kind", "text", 44),
+        column("part", "Part of the cost", "text", 42),
+        column("kind", "Kind", "text", 24),
         column("amount", "Cost", "money", 16, {
           formula: call(
             "SUMIFS",

@@ -15,7 +15,7 @@ export function quoteSheet(input: SheetInput): Sheet {
   const { estimate, job } = input;
   return {
     name: "Quote",
-    columnWidths: [36, 20, 54],
+    columnWidths: [40, 62, 14],
     blocks: [
       title(`Quote: ${estimate.site.name ?? "taking over the wired alarm loops"}`),
       ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
@@ -45,9 +45,9 @@ export function quoteSheet(input: SheetInput): Sheet {
         whenEmpty: "",
         rowHeight: 30,
         columns: [
-          column("name", "Name", "text", 36, { role: "handwriting" }),
-          column("day", "Day", "text", 20, { role: "handwriting" }),
-          column("signature", "Signature", "text", 54, { role: "handwriting" }),
+          column("name", "Name", "text", 40, { role: "handwriting" }),
+          column("signature", "Signature", "text", 62, { role: "handwriting" }),
+          column("day", "Day", "text", 14, { role: "handwriting" }),
         ],
         rows: [[{ kind: "blank" }, { kind: "blank" }, { kind: "blank" }]],
       },
@@ -66,12 +66,12 @@ function scopeTable(loops: readonly EstimatedLoop[]): Block {
     whenEmpty: "Nothing.",
     columns: [
       column("what", "Treatment", "wrapped", 36),
-      column("count", "Loops", "count", 20),
-      column("which", "Which", "wrapped", 54),
+      column("which", "Which", "wrapped", 62),
+      column("count", "Loops", "count", 14),
     ],
     rows: kinds.map((kind) => {
       const own = loops.filter(({ treatment }) => treatment === kind);
-      return [wrapped(treatmentWords[kind]), number(own.length), wrapped(own.map(loopName).join(", "))];
+      return [wrapped(treatmentWords[kind]), wrapped(own.map(loopName).join(", ")), number(own.length)];
     }),
   };
 }

@@ -1,4 +1,5 @@
 import { summaryOf } from "../estimate/summary.js";
+import { formatMoney } from "../quantities/format-money.js";
 import { binary, literal, named } from "../report/formula.js";
 import type { Block, KeyValueRow, Role, Sheet } from "../report/model.js";
 import { blank, formulaCell, line, paragraph, text, title, warnWhen, wrapped } from "./cells.js";
@@ -19,7 +20,7 @@ export function summarySheet(input: SheetInput): Sheet {
       ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
       answers("Do not touch", summary.doNotTouch, "stop"),
       answers("What stays", summary.stays),
-      { kind: "keyValue", rows: [...moneyRows(input), ...rangeRows(summary.costs)] },
+      { kind: "keyValue", rows: [...moneyRows(input), ...rangeRows(input)] },
       answers("Read next", summary.measureNext),
       answers("Order today", summary.orderToday),
       {
@@ -65,9 +66,16 @@ function moneyRows({ estimate }: SheetInput): readonly KeyValueRow[] {
   ];
 }
 
-/** What of the cost answer is no live figure: range, demo prices, holds. */
-function rangeRows(costs: readonly string[]): readonly KeyValueRow[] {
-  const range = costs.flatMap((words) => /(?:Its range|8 jobs of 10)[^.]*\./.exec(words)?.[0] ?? []);
-  const rest = costs.filter((words) => words.startsWith("On hold"));
-  return [...range, ...rest].map((words, index) => line(index === 0 ? "Range" : " ", blank, { note: words }));
+/** What of the cost answer is no live figure: how wide the range is, holds. */
+function rangeRows({ estimate }: SheetInput): readonly KeyValueRow[] {
+  const { price, currency, holds } = estimate;
+  const { p10Cents, p90Cents } = price;
+  const shown = (cents: number) => formatMoney({ cents, currency });
+  const range =
+    p10Cents === null || p90Cents === null
+      ? "not worked out"
+      : `8 jobs of 10 like this end between ${shown(p10Cents)} and ${shown(p90Cents)} with tax: ${shown(p90Cents - p10Cents)} wide.`;
+  const held =
+    holds.length === 0 ? [] : ["On hold: strip-out of the old control is not priced until the hold is lifted."];
+  return [range, ...held].map((words, index) => line(index === 0 ? "Range" : " ", blank, { note: words }));
 }

@@ -2,7 +2,11 @@ import { formatOhms } from "../quantities/format-ohms.js";
 import type { Sheet } from "../report/model.js";
 import { column, paragraph, text, title, wrapped } from "./cells.js";
 import { bandWords, fitsNewEol } from "./loop-words.js";
+import { modulePicture } from "./pictures.js";
 import type { SheetInput } from "./sheet-input.js";
+
+/** Rows of the schedule that fit one page. */
+const onePage = 36;
 
 /** Every conductor in installation order: module, terminal, tag, and the resistor of its loop. */
 export function terminalsSheet(input: SheetInput): Sheet | undefined {
@@ -11,10 +15,12 @@ export function terminalsSheet(input: SheetInput): Sheet | undefined {
   const counted = modules.map(
     ({ panel, type, count, eolOhms }) => `${panel}: ${count} × ${type} set to ${formatOhms(eolOhms)}`,
   );
+  const moduleNames = [...new Set(terminals.map(({ module }) => module))];
   return {
     name: "Terminals",
     orientation: "landscape",
-    headingOf: "terminals",
+    // Repeated on every page, it would stand above the pictures too.
+    ...(terminals.length > onePage ? { headingOf: "terminals" } : {}),
     blocks: [
       title("Terminal schedule, in the order of installation"),
       paragraph(`Modules: ${counted.join("; ")}.`),
@@ -54,6 +60,7 @@ export function terminalsSheet(input: SheetInput): Sheet | undefined {
           ];
         }),
       },
+      ...moduleNames.flatMap((name) => modulePicture(input, name)),
     ],
   };
 }

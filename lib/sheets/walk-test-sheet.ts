@@ -1,5 +1,5 @@
 import type { Cell, Sheet } from "../report/model.js";
-import { column, handwriting, number, paragraph, text, title, wrapped } from "./cells.js";
+import { column, handwriting, paragraph, text, title, wrapped } from "./cells.js";
 import { bandOf, openedWords, zoneName } from "./loop-words.js";
 import { isExcluded, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
 
@@ -15,7 +15,7 @@ export function walkTestSheet(input: SheetInput): Sheet | undefined {
       wrapped(loop.tag),
       wrapped(zoneName(loop)),
       wrapped(survey?.place),
-      number(index + 1),
+      text(`${index + 1} of ${openings}`),
       wrapped(
         isWired(loop) && loop.expectedAsLeft !== null
           ? `${bandOf(loop.expectedAsLeft.shut)}; opened: ${openedWords(loop)}`
@@ -48,8 +48,8 @@ export function walkTestSheet(input: SheetInput): Sheet | undefined {
           column("tag", "Tag", "wrapped", 14),
           column("zone", "Zone", "wrapped", 24),
           column("place", "Place", "wrapped", 18),
-          column("opening", "Opening", "count", 10),
-          column("expect", "Expect shut; opened", "wrapped", 34),
+          column("opening", "Opening", "text", 9),
+          column("expect", "Expect shut; opened", "wrapped", 44),
           column("opened", "Seen opened", "text", 12),
           column("restored", "Seen restored", "text", 12),
           column("initials", "Initials", "text", 10),

@@ -22,7 +22,7 @@ export function zoneScheduleSheet(input: SheetInput): Sheet | undefined {
         name: "zones",
         whenEmpty: "",
         columns: [
-          column("input", "Input", "text", 16),
+          column("input", "Input", "wrapped", 24),
           column("old", "Old zone", "text", 10),
           column("name", "Zone name", "wrapped", 34),
           column("use", "Use", "wrapped", 24),

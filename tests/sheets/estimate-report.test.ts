@@ -1,0 +1,139 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { checkReport } from "../../lib/report/check.js";
+import { evaluate } from "../../lib/report/evaluate.js";
+import { type Layout, layOut } from "../../lib/report/layout.js";
+import type { Report } from "../../lib/report/model.js";
+import { readSurvey } from "../../lib/survey/read-survey.js";
+import type { SurveyLoop } from "../../lib/survey/survey.js";
+import { checkFile } from "../../lib/workbook/check/check-file.js";
+import { estimateWorkbook, estimateWorkbookReport } from "../../lib/workbook/estimate-workbook.js";
+import { readFileSheets } from "../../lib/workbook/read/read-file.js";
+import { demoEstimate, issued } from "./demo-estimate.js";
+
+let demo: Awaited<ReturnType<typeof demoEstimate>>;
+let report: Report;
+let layout: Layout;
+beforeAll(async () => {
+  demo = await demoEstimate();
+  report = estimateWorkbookReport({ ...demo, date: issued });
+  layout = layOut(report);
+});
+
+const namedValue = (name: string): unknown => {
+  const cell = layout.named.get(name);
+  return cell === undefined ? undefined : evaluate(layout).cell(cell);
+};
+
+describe("the demo's workbook as plain data", () => {
+  it("has every sheet a reader needs, in their order, and the survey tables last", () => {
+    const names = report.sheets.map(({ name }) => name);
+    const wanted = ["About", "Summary", "Queries", "Loops", "Terminals", "Loop cards", "Walk test", "Zone schedule"];
+    const money = ["Bill", "Orders", "Labour", "Price", "Quote", "Cautions", "Checks", "Basis"];
+    expect(names.filter((name) => [...wanted, ...money].includes(name))).toEqual([...wanted, ...money]);
+    expect(names.slice(-9).every((name) => name.startsWith("Survey "))).toBe(true);
+  });
+
+  it("has nothing a spreadsheet would refuse", () => {
+    expect(layout.sheets.length).toBeGreaterThan(20);
+    expect(checkReport(layout)).toEqual([]);
+  });
+
+  it("gives by its formulas the cents of the library's price", () => {
+    const { price } = demo.estimate;
+    expect(price.totalCents).toBeGreaterThan(100_000);
+    expect(Math.round(Number(namedValue("JobCost")) * 100)).toBe(price.costCents);
+    expect(Math.round(Number(namedValue("JobSell")) * 100)).toBe(price.sellCents);
+    expect(Math.round(Number(namedValue("JobTax")) * 100)).toBe(price.taxCents);
+    expect(Math.round(Number(namedValue("JobTotal")) * 100)).toBe(price.totalCents);
+    expect(namedValue("JobMargin")).toBeCloseTo(price.marginFraction ?? Number.NaN, 9);
+    expect(namedValue("JobMarkup")).toBeCloseTo(price.markupFraction ?? Number.NaN, 9);
+    expect(namedValue("CheckStatus")).toBe("Totals and cross-checks agree");
+    expect(namedValue("EditCount")).toBe(0);
+  });
+
+  it("heads every sheet with money by DEMO PRICES while the prices are the demo's", () => {
+    for (const name of ["Bill", "Orders", "Price", "Quote", "Summary"]) {
+      const sheet = report.sheets.find((one) => one.name === name);
+      expect(JSON.stringify(sheet?.blocks.slice(0, 3)), name).toContain("DEMO PRICES");
+    }
+  });
+
+  it("answers on the first screen: at most 45 rows, the prices' stop first", () => {
+    const summary = layout.sheets.find(({ sheet }) => sheet.name === "Summary");
+    expect(summary?.lastRow).toBeGreaterThan(10);
+    expect(summary?.lastRow).toBeLessThanOrEqual(45);
+  });
+
+  it("puts one card for each loop on a wired input and a walk-test line for each opening", () => {
+    const wired = demo.estimate.loops.filter(({ input }) => input !== null);
+    expect(wired.length).toBeGreaterThan(5);
+    for (const { key, openingsProved } of wired) {
+      const card = layout.tables.get(`card_${key}`);
+      expect(card?.block.rows, key).toHaveLength(1 + Math.max(1, openingsProved.total));
+    }
+    const openings = demo.estimate.loops
+      .filter(({ treatment }) => treatment !== "excluded" && treatment !== "retire")
+      .reduce((sum, { openingsProved }) => sum + Math.max(1, openingsProved.total), 0);
+    expect(layout.tables.get("walk_test")?.block.rows).toHaveLength(openings);
+  });
+
+  it("leaves out sheets that would be empty", () => {
+    const bare = estimateWorkbookReport({
+      ...demo,
+      date: issued,
+      estimate: { ...demo.estimate, bill: [], orders: [], labour: [], terminals: [], carry: null, price: noPrice() },
+    });
+    const names = bare.sheets.map(({ name }) => name);
+    for (const name of ["Bill", "Orders", "Labour", "Terminals", "Carry"]) expect(names).not.toContain(name);
+    expect(checkReport(layOut(bare))).toEqual([]);
+  });
+});
+
+const noPrice = () => ({ ...demo.estimate.price, lines: [], costCents: 0, sellCents: 0, taxCents: 0, totalCents: 0 });
+
+/** What has to come back: everything but where the row stood and what it was called there. */
+function kept({ row: _row, sheet: _sheet, typed: _typed, ...loop }: SurveyLoop): unknown {
+  return loop;
+}
+
+describe("the estimate workbook as the next survey", () => {
+  it("reads back to the same loops, edits, panels, tests and tables from the written file", async () => {
+    const edits = { pinTreatment: "wireless", estimatorNote: "=owner repaints in May", asLeftClosed: "2.20k" };
+    const first = demo.survey.loops[0];
+    expect(first).toBeDefined();
+    const survey = {
+      ...demo.survey,
+      loops: demo.survey.loops.map((loop) => (loop === first ? { ...loop, typed: { ...loop.typed, ...edits } } : loop)),
+    };
+    const bytes = await estimateWorkbook({ ...demo, survey, date: issued });
+    expect(checkFile(bytes)).toEqual([]);
+    const sheets = readFileSheets({ name: "estimate.xlsx", bytes }).map((typed) => ({ typed }));
+    const { survey: again } = readSurvey({ sheets });
+    expect(again.loops).toHaveLength(20);
+    expect(again.loops[0]?.edits).toMatchObject({ pinTreatment: "wireless", estimatorNote: "=owner repaints in May" });
+    expect(again.loops[0]?.edits.asLeftClosed?.ohms).toBe(2200);
+    expect(again.loops.slice(1).map(kept)).toEqual(demo.survey.loops.slice(1).map(kept));
+    expect(again.panels.map(({ typed: _, ...panel }) => panel)).toEqual(
+      demo.survey.panels.map(({ typed: _, ...panel }) => panel),
+    );
+    const { typed: _a, ...site } = again.site;
+    const { typed: _b, ...siteBefore } = demo.survey.site;
+    expect(site).toEqual(siteBefore);
+    expect(again.oldZones).toEqual(demo.survey.oldZones);
+    expect(again.radioTests.map(({ location, heard, signalDbm }) => [location, heard, signalDbm])).toEqual(
+      demo.survey.radioTests.map(({ location, heard, signalDbm }) => [location, heard, signalDbm]),
+    );
+    expect(again.priceBook.length).toBeGreaterThan(40);
+    expect(again.settings["demoPrices"]).toBe(1);
+    expect(again.settings["marginMaterial"]).toBe(0.35);
+  });
+
+  it("writes the same bytes twice", async () => {
+    const [one, other] = [
+      await estimateWorkbook({ ...demo, date: issued }),
+      await estimateWorkbook({ ...demo, date: issued }),
+    ];
+    expect(one.length).toBeGreaterThan(10_000);
+    expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
+  });
+});
