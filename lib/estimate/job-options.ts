@@ -48,7 +48,6 @@ const variants: readonly Variant[] = [
     change: (problem) => ({
       ...problem,
       loops: problem.loops.map(offTheWire),
-      panels: problem.panels.map((panel) => ({ ...panel, spareInputs: 0 })),
     }),
   },
 ];

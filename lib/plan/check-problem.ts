@@ -45,6 +45,8 @@ export function checkPlanProblem(problem: PlanningProblem): readonly PlanDataFau
   problem.panels.forEach((panel, at) => {
     check.known(`panels[${at}].controller`, panel.controller, controllers, "controllers");
     check.count(`panels[${at}].spareInputs`, panel.spareInputs ?? 0, 0);
+    check.count(`panels[${at}].spareInputsWhenUsed`, panel.spareInputsWhenUsed ?? 0, 0);
+    check.cents(`panels[${at}].openCents`, panel.openCents ?? 0);
     check.amount(`panels[${at}].supplyMilliamps`, panel.supplyMilliamps ?? 0, "mA");
   });
   check.count("join.maxLoops", problem.join.maxLoops, 1);

@@ -109,6 +109,7 @@ class PlanModelWriter {
       } else this.#articleRows.set(key, this.#milp.row(0, Infinity));
     }
     this.#limitRows();
+    this.#openColumns();
     for (const panel of problem.panels) for (const { type } of problem.modules) this.#addBank(panel.id, type);
   }
 
@@ -138,6 +139,21 @@ class PlanModelWriter {
   }
   #moduleRows: ReadonlyMap<string, number> = new Map();
 
+  /** A place that costs something, or wants spare inputs, once it holds a module: a yes-or-no column for each. */
+  #openColumns(): void {
+    for (const { id, openCents = 0, spareInputsWhenUsed = 0, spareInputs = 0 } of this.#problem.panels) {
+      if (openCents === 0 && spareInputsWhenUsed === 0) continue;
+      const column = this.#column({ is: "reckoning" }, openCents, { upper: 1 });
+      this.#opened.set(id, column);
+      if (spareInputsWhenUsed <= spareInputs) continue;
+      const row = this.#milp.row(0, Infinity);
+      this.#milp.entry(row, column, -spareInputsWhenUsed);
+      this.#usedSpareRows.set(id, row);
+    }
+  }
+  readonly #opened = new Map<string, number>();
+  readonly #usedSpareRows = new Map<string, number>();
+
   #column(
     meaning: ColumnMeaning,
     cost: Cents,
@@ -154,7 +170,8 @@ class PlanModelWriter {
     const candidates = this.#offers.filter(
       ({ loop, keep, repair }) => loop.panel === panel && [...keep, ...repair].some((offer) => offer.module === type),
     ).length;
-    const spare = this.#problem.panels.find((place) => place.id === panel)?.spareInputs ?? 0;
+    const place = this.#problem.panels.find(({ id }) => id === panel);
+    const spare = Math.max(place?.spareInputs ?? 0, candidates > 0 ? (place?.spareInputsWhenUsed ?? 0) : 0);
     const controller = this.#controllerOf.get(panel) ?? "";
     const limit = this.#problem.controllers.find((place) => place.id === controller)?.maxModules ?? 0;
     if (!module || (candidates === 0 && spare === 0)) return;
@@ -175,6 +192,13 @@ class PlanModelWriter {
     this.#milp.entry(seatsRow, extra, -1);
     this.#entryAt(this.#moduleRows.get(controller), column, 1);
     this.#entryAt(this.#spareRows.get(panel), column, module.inputs);
+    this.#entryAt(this.#usedSpareRows.get(panel), column, module.inputs);
+    const opened = this.#opened.get(panel);
+    if (opened !== undefined) {
+      const onlyWhenOpen = this.#milp.row(-Infinity, 0);
+      this.#milp.entry(onlyWhenOpen, column, 1);
+      this.#milp.entry(onlyWhenOpen, opened, -Math.min(most, limit));
+    }
     this.#need(moduleArticleKey(this.#problem, type), column, 1);
     this.#raiseMostNeeded(moduleArticleKey(this.#problem, type), Math.min(most, limit));
     const bank = { panel, module: type, inputs: module.inputs, capacityRow, seatsRow, modulesColumn: column };
@@ -213,6 +237,7 @@ class PlanModelWriter {
     this.#milp.entry(bank.capacityRow, column, 1);
     this.#milp.entry(bank.seatsRow, column, seats);
     this.#entryAt(this.#spareRows.get(panel), column, -1);
+    this.#entryAt(this.#usedSpareRows.get(panel), column, -1);
   }
 
   /** Without input, repair, and kept alone on an input: the same in both forms. */

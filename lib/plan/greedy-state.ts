@@ -309,7 +309,8 @@ export class GreedyState {
       cents += count * module.fitCents + extraCents(count);
       free += count * module.inputs - used;
     });
-    const spare = place?.spareInputs ?? 0;
+    const inUse = counts.some((count) => count > 0);
+    const spare = Math.max(place?.spareInputs ?? 0, inUse ? (place?.spareInputsWhenUsed ?? 0) : 0);
     while (free < spare && this.problem.modules.length > 0) {
       const at = this.#moduleForSpare(spare - free);
       const module = this.problem.modules[at];
@@ -317,7 +318,7 @@ export class GreedyState {
       cents += module?.fitCents ?? 0;
       free += module?.inputs ?? 1;
     }
-    this.#panelCents[panel] = cents;
+    this.#panelCents[panel] = cents + (counts.some((count) => count > 0) ? (place?.openCents ?? 0) : 0);
     const limit = place?.supplyMilliamps ?? Infinity;
     this.#panelBroken[panel] = (this.#milliamps[panel] ?? 0) > limit + 1e-9 ? 1 : 0;
   }

@@ -147,9 +147,12 @@ export function pricePlan(problem: PlanningProblem, plan: PlanDraft): PricedPlan
       const line = `fit ${module.type} at ${panel.id}`;
       lines.push({ line, quantity: count, cents: count * module.fitCents, loops: ids });
     }
-    if (free < (panel.spareInputs ?? 0)) {
-      violations.push(`${panel.id}: ${free} spare inputs, ${panel.spareInputs} asked for`);
+    const inUse = Object.values(plan.modules[panel.id] ?? {}).some((count) => count > 0);
+    if (inUse && (panel.openCents ?? 0) > 0) {
+      lines.push({ line: `place ${panel.id}`, quantity: 1, cents: panel.openCents ?? 0, loops: [] });
     }
+    const spare = Math.max(panel.spareInputs ?? 0, inUse ? (panel.spareInputsWhenUsed ?? 0) : 0);
+    if (free < spare) violations.push(`${panel.id}: ${free} spare inputs, ${spare} asked for`);
     if (panel.supplyMilliamps !== undefined && (milliamps.get(panel.id) ?? 0) > panel.supplyMilliamps + 1e-9) {
       violations.push(`${panel.id}: ${milliamps.get(panel.id)} mA drawn, the supply gives ${panel.supplyMilliamps} mA`);
     }

@@ -42,7 +42,7 @@ export function planningProblem(inputs: PlanningInputs): PlanningProblem {
     panels: panels.map((id) => ({
       id,
       controller: controlId,
-      spareInputs: spareInputs(inputs, id),
+      spareInputsWhenUsed: spareInputs(inputs, id),
       openCents: roundCents(workCents({ work: inputs.location, rates })),
       ...(inputs.supplyMilliamps?.[id] === undefined ? {} : { supplyMilliamps: inputs.supplyMilliamps[id] }),
     })),

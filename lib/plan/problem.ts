@@ -59,6 +59,8 @@ export interface PanelPlace {
   readonly openCents?: Cents | undefined;
   /** Inputs that must stay free at this panel, default 0. [inputs] */
   readonly spareInputs?: number | undefined;
+  /** Inputs that must stay free once the place holds a module, default 0. [inputs] */
+  readonly spareInputsWhenUsed?: number | undefined;
   /** Most current that kept powered detectors may draw here; absent = no limit. [mA] */
   readonly supplyMilliamps?: number | undefined;
 }

@@ -16,6 +16,9 @@ export function subproblem(problem: PlanningProblem, panels: readonly string[]):
   };
 }
 
+const wantsSpare = ({ spareInputs = 0, spareInputsWhenUsed = 0 }: PlanningProblem["panels"][number]) =>
+  spareInputs > 0 || spareInputsWhenUsed > 0;
+
 /**
  * Panels that must be solved together. Articles bought by the piece at one price and without stock couple nothing;
  * any other article couples the panels that may use it; `withLimits`: so does a shared controller.
@@ -47,7 +50,7 @@ export function coupledPanels(problem: PlanningProblem, withLimits: boolean): re
     const users = problem.loops
       .filter((loop) => [...loop.keep, ...loop.repair].some((offer) => article.has(offer.module)))
       .map((loop) => loop.panel);
-    unite([...users, ...problem.panels.filter((panel) => (panel.spareInputs ?? 0) > 0).map((panel) => panel.id)]);
+    unite([...users, ...problem.panels.filter(wantsSpare).map((panel) => panel.id)]);
   }
   if (withLimits) {
     for (const controller of problem.controllers) {
