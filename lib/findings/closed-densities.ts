@@ -36,6 +36,8 @@ export interface ClosedTask {
   readonly figures: Figures;
   readonly eolOhms: number[];
   readonly eolWeight: number[];
+  /** Weights of the same places where the old panel's expectation says nothing. */
+  readonly usualWeight: number[];
   readonly record: LoopRecord;
 }
 

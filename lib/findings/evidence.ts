@@ -39,13 +39,13 @@ export function evidenceOf(record: LoopRecord, model: JudgeModel, hints: JobHint
   const base = baseLoop(record, model.figures);
   const taken = takenReadings(record, model.figures);
   const { eolOhms, eolWeight } = candidateEols(model, record.oldPanel?.expectedEolOhms ?? hints.expectedEolOhms);
-  const task = { taken, base, figures: model.figures, eolOhms, eolWeight, record };
+  const task = { taken, base, figures: model.figures, eolOhms, eolWeight, usualWeight: model.eolWeight, record };
   const closed = closedDensities(task);
   const alpha = zeros(conditionCount);
   const beta = zeros(conditionCount);
   const none = zeros(conditionCount);
   const atPanel = zeros(conditionCount);
-  openedPatterns({ taken, base, figures: model.figures, eolOhms, eolWeight, record, closed, alpha, beta, none });
+  openedPatterns({ ...task, closed, alpha, beta, none });
   const factors = recordFactors(record, taken, model);
   for (let c = 0; c < conditionCount; c += 1) {
     const end = factors[c * 3] ?? 1;

@@ -49,7 +49,8 @@ export function judgementOf({ record, model, evidence, posterior, jobFacts }: Ju
   const proved = openingsProved(record, evidence, gate);
   if (gate.gate === "lifeSafety") return leftAlone(record, gate, proved);
   const said = gatedPosterior(gate, posterior);
-  const action = gatedAction(gate, said, model);
+  const facts = jobFacts.length === 0 ? gate.facts : [...gate.facts, ...jobFacts];
+  const action = isSlip(facts) && gate.gate === "none" ? "measureAgain" : gatedAction(gate, said, model);
   const voided = gate.gate === "foreignVolts" || gate.gate === "notLifted";
   const eol = voided ? null : eolEstimate(evidence, said);
   const run = voided ? null : runEstimate(record, evidence, said);
@@ -59,7 +60,7 @@ export function judgementOf({ record, model, evidence, posterior, jobFacts }: Ju
     condition: conditions[top] ?? "unexplained",
     probability: said.condition[top] ?? 0,
     findings: findingsOf(said.condition, voided ? undefined : evidence),
-    facts: jobFacts.length === 0 ? gate.facts : [...gate.facts, ...jobFacts],
+    facts,
     openingsProved: proved,
     eol,
     run,
@@ -106,6 +107,11 @@ function gatedPosterior(gate: LoopFacts, posterior: Posterior): Posterior {
     return normalised(state, posterior.eol);
   }
   return posterior;
+}
+
+/** A reading that looks like a slip of the pen is read again before anybody acts on it. */
+function isSlip(facts: readonly Fact[]): boolean {
+  return facts.some(({ fact }) => fact === "unitSlip" || fact === "swappedColumns");
 }
 
 function gatedAction(gate: LoopFacts, posterior: Posterior, model: JudgeModel): Action {

@@ -51,6 +51,8 @@ export type FigureName =
   | "foilNotedElse"
   | "shortResistanceShare"
   | "lifeSafetyUnmarked"
+  | "tamperNoted"
+  | "tamperNotedElse"
   | "normallyOpenNoted"
   | "normallyOpenNotedElse"
   | "unexplainedOverRange"

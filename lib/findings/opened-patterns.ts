@@ -29,7 +29,7 @@ export function openedPatterns(task: PatternTask): void {
 
 /** Conditions that open like a sound loop, and those where some or all openings change nothing. */
 function fillSeries(
-  { closed, alpha, beta, none, figures, taken, record, eolWeight }: PatternTask,
+  { closed, alpha, beta, none, figures, taken, record, usualWeight }: PatternTask,
   view: OpenedView,
 ): void {
   const open = view.allOpen * view.togetherOpen;
@@ -54,7 +54,7 @@ function fillSeries(
   none[at.foil] = closed.baseAndFoil * open;
   // Fire loops carry their own values, whatever the job uses, and sometimes nothing changes when a door opens.
   let eol = 0;
-  for (let e = 0; e < eolWeight.length; e += 1) eol += (eolWeight[e] ?? 0) * (closed.rows[e] ?? 0);
+  for (let e = 0; e < usualWeight.length; e += 1) eol += (usualWeight[e] ?? 0) * (closed.rows[e] ?? 0);
   let still = 1;
   for (let i = 0; i < view.slip.length; i += 1) still *= (view.unchanged[i] ?? 0) + (view.slip[i] ?? 0);
   beta[at.lifeSafety] = eol * (0.9 * open + 0.1 * still * view.togetherUnchanged);

@@ -59,8 +59,7 @@ function notedDevices(record: LoopRecord, model: JudgeModel, factors: number[]):
     if (record.contactForm === "NC")
       by *= c === at.normallyOpen ? 1 - f.normallyOpenNoted : 1 - f.normallyOpenNotedElse;
     if (c === at.lifeSafety) by *= f.lifeSafetyUnmarked;
-    if (c === at.tamperLoop) by *= record.tamperPair === true ? 1 : 0.01;
-    else if (record.tamperPair === true && c <= at.eolInPanel && c !== at.soundEolAtEnd) by *= 0.01;
+    by *= share(record.tamperPair === true, c === at.tamperLoop ? f.tamperNoted : f.tamperNotedElse);
     if (by !== 1) scale(factors, c, by);
   }
 }
