@@ -1,0 +1,72 @@
+import { describe, expect, it } from "vitest";
+import { judgeJob } from "../../lib/findings/judge-job.js";
+import { judgeLoop } from "../../lib/findings/judge-loop.js";
+import { loopOhms } from "./loop-network.js";
+import { scoreOf } from "./score.js";
+import { type Depth, simulate } from "./simulate.js";
+
+const plain = {
+  segmentOhms: [1, 2, 3],
+  contactOhms: [0.1, 0.2],
+  bypassed: [false, false],
+  normallyOpen: false,
+  acrossContactOhms: [undefined, undefined],
+  jointOhms: 0,
+  jointPlace: 0,
+  cut: false,
+  parallel: false,
+};
+
+describe("the simulator's network, by hand", () => {
+  it("shut: both conductors, contacts and the part in series", () => {
+    expect(loopOhms({ ...plain, eolOhms: 2200 }, [])).toBeCloseTo(2 * (1 + 2 + 3) + 0.3 + 2200, 9);
+  });
+  it("opened: over-range, or the leak in parallel with nothing", () => {
+    expect(loopOhms(plain, [1])).toBe(Number.POSITIVE_INFINITY);
+    expect(loopOhms({ ...plain, bridge: { ohms: 50_000, place: 1 } }, [2])).toBeCloseTo(50_000 + 2 * 1 + 0.1, 6);
+    expect(loopOhms({ ...plain, bridge: { ohms: 50_000, place: 1 } }, [1])).toBe(Number.POSITIVE_INFINITY);
+  });
+  it("a resistor across an opened contact adds itself", () => {
+    expect(loopOhms({ ...plain, acrossContactOhms: [4700, undefined] }, [1])).toBeCloseTo(12 + 0.2 + 4700, 6);
+  });
+});
+
+describe("against an independent simulator with other frequencies than the judge's tables", () => {
+  const run = (depth: Depth, faultRate: number) => {
+    const loops = simulate({ seed: 20261, jobs: 300, depth, faultRate });
+    expect(loops.length).toBeGreaterThan(3000);
+    const records = loops.map((one) => one.record);
+    return {
+      pooled: scoreOf(judgeJob(records).loops, loops),
+      single: scoreOf(
+        records.map((r) => judgeLoop(r)),
+        loops,
+      ),
+    };
+  };
+
+  it.each([0.15, 0.4, 0.65])(
+    "fault rate %d: more readings, more right; pooling is no worse than judging alone",
+    (rate) => {
+      const closed = run("closed", rate);
+      const opened = run("opened", rate);
+      const all = run("all", rate);
+      expect(opened.pooled.top).toBeGreaterThan(closed.pooled.top);
+      expect(all.pooled.top).toBeGreaterThan(opened.pooled.top);
+      for (const { pooled, single } of [closed, opened, all]) expect(pooled.top).toBeGreaterThan(single.top);
+    },
+  );
+
+  it.each([0.15, 0.4, 0.65])("fault rate %d, all readings: pooled said against was within 0.025", (rate) => {
+    expect(run("all", rate).pooled.calibrationError).toBeLessThanOrEqual(0.025);
+  });
+
+  it.each([0.15, 0.65])(
+    "fault rate %d, shut and one opened: pooling halves the calibration error of judging alone",
+    (rate) => {
+      const { pooled, single } = run("opened", rate);
+      expect(pooled.calibrationError).toBeLessThan(0.5 * single.calibrationError);
+      expect(pooled.calibrationError).toBeLessThanOrEqual(0.03);
+    },
+  );
+});
