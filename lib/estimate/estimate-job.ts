@@ -44,7 +44,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   });
   const worked = await workOut({ prepared, plan, solve });
   const { planned, fitted } = worked;
-  const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted });
+  const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted, rates: prepared.rates });
   return {
     schema: "loopwright.estimate.1",
     currency: survey.site.currency,

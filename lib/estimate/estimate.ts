@@ -43,11 +43,23 @@ export interface EstimatedLoop {
   readonly wireless: readonly { readonly code: string; readonly count: number }[];
   /** Why, with its arithmetic; where plan and recommendation differ, by how much. */
   readonly reason: string;
+  readonly cost: LoopCost;
   /** What the technician should read when done; null for loops that are off the wire. [Ω] */
   readonly expectedAsLeft: {
     readonly shut: { readonly lowOhms: number; readonly highOhms: number };
     readonly opened: { readonly lowOhms: number; readonly highOhms: number } | Extract<Ohms, "OL">;
   } | null;
+}
+
+/** What one loop causes by itself, at our cost: its share of places, modules and common work is not in it. */
+export interface LoopCost {
+  readonly hours: number;
+  readonly labourCents: Cents;
+  readonly partsCents: Cents;
+  readonly devicesCents: Cents;
+  /** Expected cost of what may still go wrong with it. */
+  readonly riskCents: Cents;
+  readonly costCents: Cents;
 }
 
 /** One line of the bill: need, what the van gives, what is bought, what it costs. */

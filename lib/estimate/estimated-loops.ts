@@ -2,12 +2,14 @@ import type { LoopJudgement } from "../findings/loop-record.js";
 import type { PlannedLoop } from "../plan/planned-loop.js";
 import type { Query } from "../problems/query.js";
 import { formatOhms } from "../quantities/format-ohms.js";
+import { roundCents } from "../quantities/money.js";
 import type { Survey, SurveyLoop } from "../survey/survey.js";
 import type { FittedModule } from "../terminals/terminal-schedule.js";
 import { isLeftAlone } from "../treatments/recommend.js";
 import { type LoopTreatments, treatmentWords } from "../treatments/treatment.js";
+import { itemsCents, riskCents, type WorkRates, workCents, workHours } from "../treatments/work-cents.js";
 import { expectedShutOhms } from "./as-left.js";
-import type { EstimatedLoop } from "./estimate.js";
+import type { EstimatedLoop, LoopCost } from "./estimate.js";
 
 interface LoopInputs {
   readonly survey: Survey;
@@ -15,6 +17,7 @@ interface LoopInputs {
   readonly treatments: readonly LoopTreatments[];
   readonly planned: readonly PlannedLoop[];
   readonly fitted: readonly FittedModule[];
+  readonly rates: WorkRates;
 }
 
 /** One record for each survey row: what it is, what it gets, why, and what it should read when done. */
@@ -61,7 +64,8 @@ function estimatedLoop({
   all,
   fitted,
   survey,
-}: Pick<LoopInputs, "fitted" | "survey"> & {
+  rates,
+}: Pick<LoopInputs, "fitted" | "survey" | "rates"> & {
   readonly loop: SurveyLoop;
   readonly judgement: LoopJudgement;
   readonly treatment: LoopTreatments;
@@ -101,7 +105,24 @@ function estimatedLoop({
       : null,
     wireless: Object.entries(planned.items).map(([code, count]) => ({ code, count })),
     reason: reasonOf({ loop, treatment, planned }),
+    cost: loopCost(planned, rates),
     expectedAsLeft: shut && !excluded ? { shut, opened: "OL" } : null,
+  };
+}
+
+function loopCost({ work, items, risk }: PlannedLoop, rates: WorkRates): LoopCost {
+  const hours = workHours({ work, labour: rates.labour });
+  const labourCents = roundCents(hours * rates.labourCentsPerHour);
+  const partsCents = roundCents(workCents({ work: { tasks: [], parts: work.parts }, rates }));
+  const devicesCents = roundCents(itemsCents({ items, book: rates.book }));
+  const own = risk ? roundCents(riskCents({ risk, rates })) : 0;
+  return {
+    hours,
+    labourCents,
+    partsCents,
+    devicesCents,
+    riskCents: own,
+    costCents: labourCents + partsCents + devicesCents + own,
   };
 }
 

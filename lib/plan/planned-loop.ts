@@ -55,8 +55,8 @@ export function plannedLoops({
     if (choice.option !== undefined) {
       const offer = loop.withoutInput[choice.option];
       if (!offer) return [];
-      const { treatment, work, items, why } = offer;
-      const rest = { needsSupply: false, input: null, eol: null, supplyMilliamps: 0, risk: null };
+      const { treatment, work, items, why, risk = null } = offer;
+      const rest = { needsSupply: false, input: null, eol: null, supplyMilliamps: 0, risk };
       return [{ key, panel, treatment, recommended, work, items, why, ...rest }];
     }
     const setting = moduleSettings.find(({ id }) => id === choice.module);

@@ -114,9 +114,9 @@ function loopOffers(loop: LoopTreatments, rates: WorkRates): LoopOffers {
     joinKey: loop.joinKey,
     ohms: loop.conductorOhms,
     openings: loop.openings,
-    withoutInput: loop.withoutInput.map(({ kind, work, items, radioDevices }) => ({
+    withoutInput: loop.withoutInput.map(({ kind, work, items, radioDevices, risk }) => ({
       kind,
-      cents: cents(work),
+      cents: cents(work) + (risk ? roundCents(riskCents({ risk, rates })) : 0),
       items,
       radioDevices,
     })),

@@ -37,9 +37,9 @@ export function endingAt({
 }): Ending | undefined {
   const input = windowFromBand({ ...profile, eolOhms: setting.eolOhms });
   const fitOf = (eol: PlannedEol): InputFit => fitsInput({ loop: terminatedLoop({ loop, judgement, eol }), input });
-  const hasOwn = judgement.eol !== null && ["keep", "changeEol", "landAsNormallyOpen"].includes(judgement.action);
+  const hasOwn = judgement.eol !== null;
   const remove = hasOwn ? { tasks: [{ task: "eolAtFarEnd", count: 1 }], parts: [] } : noWork;
-  if (hasOwn && judgement.eol && judgement.action !== "changeEol") {
+  if (judgement.eol && judgement.action !== "changeEol") {
     const own: PlannedEol = { ohms: judgement.eol.nominal, at: "device", isNew: false };
     const fit = fitOf(own);
     if (fit.fits) return { treatment: "keep", eol: own, setEol: noWork, removeEol: remove, fit };

@@ -71,9 +71,36 @@ export function loopTreatments({
     ...head,
     keep: keepWorks({ loop, judgement, context, conductorOhms, fallback }),
     repair: fallback ? repairWorks({ loop, judgement, context, conductorOhms, fallback }) : [],
-    withoutInput: fallback ? [fallback] : [],
+    withoutInput: [...readFirst({ loop, judgement, fallback }), ...(fallback ? [fallback] : [])],
     joinKey: joinKey(loop),
   };
+}
+
+/** Even odds that such a pair needs wireless devices after all; common practice, no source. */
+const followsUp = 0.5;
+
+/** A pair with volts from elsewhere, or of which nothing is known: read again first, no work on it before. */
+function readFirst({
+  loop,
+  judgement,
+  fallback,
+}: Pick<Asked, "loop" | "judgement" | "fallback">): readonly WithoutInputWork[] {
+  const live = judgement.condition === "foreignVoltage";
+  const unread = loop.closed === undefined && judgement.action === "measureAgain";
+  if (!live && !unread) return [];
+  return [
+    {
+      kind: "excluded",
+      treatment: "measureAgain",
+      work: { tasks: [{ task: "measureAgain", count: 1 }], parts: [] },
+      items: {},
+      radioDevices: 0,
+      risk: { probability: followsUp, repairs: 0, repair: noWork, fallback },
+      why: live
+        ? "nothing is done on this pair before its source is known and isolated by its owner"
+        : "read first; no work is planned before",
+    },
+  ];
 }
 
 interface Asked {

@@ -107,8 +107,25 @@ export function recommendTreatment({
         true,
       );
     default:
-      return say("measureAgain", "the readings do not settle what the loop is");
+      return say("measureAgain", unsettled(judgement));
   }
 }
+
+/** Missing readings that leave a loop open, in the order in which they are named. */
+const missing = ["noClosed", "noOpened", "notLifted", "voltsUnknown", "foreignVolts"];
+
+/** What is missing, and which conditions the readings still allow. */
+function unsettled({ facts, findings }: LoopJudgement): string {
+  const gaps = facts.filter(({ fact }) => missing.includes(fact)).map(({ words }) => words);
+  const still = findings
+    .filter(({ probability }) => probability >= 0.05)
+    .slice(0, 3)
+    .map(({ words, probability }) => `${firstClause(words)} (${percent(probability)})`);
+  return [...gaps, still.length > 1 ? `Still possible: ${still.join("; ")}` : ""]
+    .filter((part) => part !== "")
+    .join(" ");
+}
+
+const firstClause = (words: string) => (words.split(/[:.]/)[0] ?? words).toLowerCase();
 
 const percent = (fraction: number) => `${Math.round(fraction * 20) * 5} %`;

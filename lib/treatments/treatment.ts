@@ -102,13 +102,18 @@ export interface RepairWork {
   readonly why: string;
 }
 
-/** The loop needs no wired input: wireless devices, retired with a signature, or left alone. */
+/**
+ * The loop needs no wired input: wireless devices, retired with a signature, or left alone; "measureAgain" is a pair
+ * that nobody may work on yet (volts from elsewhere, or nothing known of it): it is read again before anything else.
+ */
 export interface WithoutInputWork {
   readonly kind: "wireless" | "retire" | "excluded";
-  readonly treatment: "wireless" | "retire" | "excluded";
+  readonly treatment: "wireless" | "retire" | "excluded" | "measureAgain";
   readonly work: Work;
   readonly items: Readonly<Record<string, number>>;
   readonly radioDevices: number;
+  /** What may have to follow; absent = nothing. */
+  readonly risk?: LoopRisk;
   readonly why: string;
 }
 
