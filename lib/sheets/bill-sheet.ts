@@ -70,7 +70,7 @@ function row(input: SheetInput, line: BillLine) {
     text(line.unit),
     number(line.need),
     number(line.fromStock),
-    blank,
+    Object.hasOwn(input.packsWanted, line.code) ? number(input.packsWanted[line.code]) : blank,
     calculated,
     number(line.packSize),
     calculated,

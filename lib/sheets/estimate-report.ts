@@ -15,6 +15,7 @@ import { loopCardsSheet } from "./loop-cards-sheet.js";
 import { loopsSheet } from "./loops-sheet.js";
 import { measureNextSheet } from "./measure-next-sheet.js";
 import { ordersSheet } from "./orders-sheet.js";
+import type { PacksWanted } from "./packs-wanted.js";
 import { planValuesSheet } from "./plan-values-sheet.js";
 import { priceSheet } from "./price-sheet.js";
 import { queriesSheet } from "./queries-sheet.js";
@@ -39,6 +40,8 @@ export interface EstimateReportInput {
   readonly paper: "A4" | "Letter";
   /** Day of issue, YYYY-MM-DD. */
   readonly date: string;
+  /** Packs the purchaser wrote into a former estimate; they stand in the new one again. */
+  readonly packsWanted?: PacksWanted;
   /** Number of the issue, from 1. */
   readonly revision?: number;
 }
@@ -59,6 +62,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     job: jobSettings({ given: survey.settings }).settings,
     labour: tables.labour,
     priceBook: tables.priceBook,
+    packsWanted: given.packsWanted ?? {},
     demoPrices: hasDemoPrices({ estimate, survey }),
     date,
     revision,

@@ -28,6 +28,7 @@ export function ordersSheet(input: SheetInput): Sheet | undefined {
 
 function orderBlocks(input: SheetInput, order: Order, index: number): readonly Block[] {
   const name = orderTable(index);
+  const dated = order.lines.some(({ late, orderBy }) => late || orderBy !== undefined);
   const band = order.radioBand === undefined ? "" : `, radio band ${order.radioBand}`;
   const dates = [
     ...(order.orderBy === undefined ? [] : [`order by ${order.orderBy}`]),
@@ -43,7 +44,7 @@ function orderBlocks(input: SheetInput, order: Order, index: number): readonly B
         column("code", "Code", "text", 14),
         column("description", "Description", "wrapped", 40, { total: { kind: "label", text: "Goods" } }),
         column("loops", "For loops", "wrapped", 34),
-        column("late", "Order by", "wrapped", 14),
+        ...(dated ? [column("late", "Order by", "wrapped", 14)] : []),
         column("unit", "Unit", "text", 8),
         column("packs", "Packs", "general", 9, { formula: lookUpHere("bill", "packs", "code") }),
         column("packSize", "Pack size", "general", 9),
@@ -60,7 +61,7 @@ function orderBlocks(input: SheetInput, order: Order, index: number): readonly B
         text(each.code),
         wrapped(each.description),
         wrapped(loopsShort(input, each.loops)),
-        wrapped(each.late ? "later than the first day" : (each.orderBy ?? "")),
+        ...(dated ? [wrapped(each.late ? "later than the first day" : (each.orderBy ?? ""))] : []),
         text(each.unit),
         calculated,
         number(each.packSize),

@@ -3,7 +3,7 @@ import { moneySettings } from "../reference/generated/demo/money-settings.js";
 import { binary, call, type Formula, literal, thisRow, wholeColumn } from "../report/formula.js";
 import type { Block, Cell, Sheet, TableBlock } from "../report/model.js";
 import type { PriceBookRow } from "../survey/survey.js";
-import { blank, calculated, column, formulaCell, money, number, paragraph, text, title, wrapped } from "./cells.js";
+import { calculated, column, formulaCell, money, number, paragraph, text, title, wrapped } from "./cells.js";
 import type { SheetInput } from "./sheet-input.js";
 import { columnSum, lookUpHere, rowTexts, surveyTable, tableNamed } from "./survey-tables.js";
 
@@ -28,6 +28,7 @@ const one = literal(1);
 const zero = literal(0);
 /** 1 where something differs, else 0. */
 const flagged = (differs: Formula): Formula => call("IF", differs, one, zero);
+const editedLabel = { total: { kind: "label" as const, text: "Edited" } };
 const changedColumn = (differs: Formula) =>
   column("changed", "Edited", "count", 8, { formula: flagged(differs), total: { kind: "sum" as const } });
 
@@ -58,22 +59,22 @@ export function planValuesSheet(input: SheetInput): Sheet {
 
 /** Sums over whole survey tables: an edit of a line that the plan does not use could change the plan too. */
 const sums = [
-  ["Unit prices of the whole price book", surveyTable.priceBook, "unitPrice"],
-  ["Pack sizes of the whole price book", surveyTable.priceBook, "packSize"],
-  ["Stock in the price book", surveyTable.priceBook, "stock"],
-  ["Likely hours of all labour units", surveyTable.labour, "likelyHours"],
-  ["Inputs of the module profiles", surveyTable.modules, "inputs"],
-  ["Stock of modules", surveyTable.modules, "stock"],
+  ["Survey Price book", "Unit prices", surveyTable.priceBook, "unitPrice"],
+  ["Survey Price book", "Pack sizes", surveyTable.priceBook, "packSize"],
+  ["Survey Price book", "Stock", surveyTable.priceBook, "stock"],
+  ["Survey Labour", "Likely hours", surveyTable.labour, "likelyHours"],
+  ["Survey Input modules", "Inputs", surveyTable.modules, "inputs"],
+  ["Survey Input modules", "Stock", surveyTable.modules, "stock"],
 ] as const;
 
 function sumsBlocks({ surveySheets }: SheetInput): readonly Block[] {
   const places = literal(4);
-  const rows = sums.flatMap(([words, table, wanted]): (readonly Cell[])[] => {
+  const rows = sums.flatMap(([sheet, words, table, wanted]): (readonly Cell[])[] => {
     const block = tableNamed(surveySheets, table);
     if (block === undefined) return [];
     const now = call("ROUND", call("SUM", wholeColumn(table, wanted)), places);
     const planned = Math.round(columnSum(block, wanted) * 1e4) / 1e4;
-    return [[text(words), blank, number(planned), formulaCell(now, "general"), calculated]];
+    return [[text(sheet), text(words), number(planned), formulaCell(now, "general"), calculated]];
   });
   if (rows.length === 0) return [];
   return [
@@ -83,8 +84,8 @@ function sumsBlocks({ surveySheets }: SheetInput): readonly Block[] {
       name: "plan_sums",
       whenEmpty: "",
       columns: [
-        column("words", "Sum", "wrapped", 24),
-        column("about", "Remark", "wrapped", 44),
+        column("sheet", "Sheet", "text", 24, editedLabel),
+        column("words", "Sum over the whole sheet", "text", 44),
         column("planned", "Planned with", "general", 14),
         column("now", "Now", "general", 9),
         changedColumn(binary(thisRow("now"), "<>", thisRow("planned"))),
@@ -102,7 +103,7 @@ function ratesTable({ job }: SheetInput): TableBlock {
     name: "plan_rates",
     whenEmpty: "",
     columns: [
-      column("setting", "Setting", "text", 24),
+      column("setting", "Setting", "text", 24, editedLabel),
       column("meaning", "What it does", "wrapped", 44),
       column("unit", "Unit", "text", 14),
       column("least", "Least", "general", 9),
@@ -159,7 +160,7 @@ function pricesTable(input: SheetInput): TableBlock {
     name: "plan_bill",
     whenEmpty: "",
     columns: [
-      column("code", "Code", "text", 24),
+      column("code", "Code", "text", 24, editedLabel),
       column("supplier", "Price of", "text", 44),
       column("from", "From quantity", "general", 14),
       column("packs", "Packs planned", "general", 9),
@@ -208,7 +209,7 @@ function hoursTable({ estimate, labour }: SheetInput): TableBlock {
     name: "plan_labour",
     whenEmpty: "",
     columns: [
-      column("task", "Task", "text", 24),
+      column("task", "Task", "text", 24, editedLabel),
       column("words", "Work", "wrapped", 44),
       column("low", "Low", "decimal", 14, { unit: "h" }),
       column("likely", "Likely", "decimal", 9, { unit: "h" }),
@@ -243,8 +244,10 @@ function loopsBlocks(input: SheetInput): readonly Block[] {
   if (table === undefined) return [];
   const planned = rowTexts(table, "key", planColumns, separator);
   const joined = planColumns
-    .map((name) => lookUpHere(surveyTable.loops, name, "key"))
+    .map((name) => call("INDEX", wholeColumn(surveyTable.loops, name), thisRow("at")))
     .reduce((before, part) => binary(binary(before, "&", literal(separator)), "&", part));
+  const found = call("MATCH", thisRow("key"), wholeColumn(surveyTable.loops, "key"), zero);
+  const gone = binary(thisRow("at"), "=", zero);
   return [
     title("Loops as the plan read them", 2),
     {
@@ -252,11 +255,15 @@ function loopsBlocks(input: SheetInput): readonly Block[] {
       name: "plan_loops",
       whenEmpty: "",
       columns: [
-        column("key", "Key", "text", 24),
+        column("key", "Key", "text", 24, editedLabel),
         column("planned", "Readings, devices, wishes as the plan had them", "wrapped", 44),
-        changedColumn(binary(call("IFERROR", joined, literal("")), "<>", thisRow("planned"))),
+        column("at", "Line of the survey now", "count", 14, { formula: call("IFERROR", found, zero) }),
+        column("changed", "Edited", "count", 9, {
+          formula: call("IF", gone, one, flagged(binary(joined, "<>", thisRow("planned")))),
+          total: { kind: "sum" },
+        }),
       ],
-      rows: [...planned].map(([key, words]) => [text(key), wrapped(words), calculated]),
+      rows: [...planned].map(([key, words]) => [text(key), wrapped(words), calculated, calculated]),
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Query } from "../problems/query.js";
 import type { Block, Sheet } from "../report/model.js";
-import { column, number, paragraph, text, title, wrapped } from "./cells.js";
+import { column, paragraph, text, title, wrapped } from "./cells.js";
 import type { SheetInput } from "./sheet-input.js";
 
 /** Questions that the survey leaves open, those for somebody on site first; how loose headings were understood. */
@@ -34,14 +34,14 @@ function queryBlocks(queries: readonly Query[], words: string, name: string): re
       whenEmpty: "",
       columns: [
         column("sheet", "Sheet", "text", 18),
-        column("row", "Row", "count", 7),
+        column("row", "Row", "text", 7),
         column("column", "Column", "wrapped", 20),
         column("typed", "Typed", "wrapped", 26),
         column("message", "What is open, and what to write", "wrapped", 78),
       ],
       rows: queries.map((query) => [
         text(query.sheet),
-        number(query.row),
+        text(query.row === null ? "" : String(query.row)),
         wrapped(query.column),
         wrapped(query.typed),
         wrapped(query.message),
@@ -60,14 +60,14 @@ function headingBlocks(headings: SheetInput["headings"]): readonly Block[] {
       whenEmpty: "",
       columns: [
         column("sheet", "Sheet", "text", 18),
-        column("at", "At", "count", 7),
+        column("at", "At", "text", 7),
         column("heading", "Heading", "wrapped", 20),
         column("column", "Taken as", "wrapped", 26),
         column("how", "How", "wrapped", 78),
       ],
       rows: headings.map(({ sheet, position, heading, column: ours, how }) => [
         text(sheet),
-        number(position + 1),
+        text(String(position + 1)),
         wrapped(heading),
         wrapped(ours ?? "notes"),
         wrapped(how),

@@ -4,6 +4,7 @@ import { type JobSettings, jobSettings } from "../price-book/job-settings.js";
 import type { Sheet } from "../report/model.js";
 import type { HeadingMatch } from "../survey/map-headings.js";
 import type { LabourUnit, PriceBookRow, Survey, SurveyLoop } from "../survey/survey.js";
+import type { PacksWanted } from "./packs-wanted.js";
 
 /** What every sheet of the estimate is built from. */
 export interface SheetInput {
@@ -16,6 +17,7 @@ export interface SheetInput {
   readonly labour: readonly LabourUnit[];
   readonly priceBook: readonly PriceBookRow[];
   readonly demoPrices: boolean;
+  readonly packsWanted: PacksWanted;
   readonly date: string;
   readonly revision: string;
 }

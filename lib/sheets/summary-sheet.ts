@@ -45,8 +45,17 @@ function answers(label: string, lines: readonly string[], role?: Role): Block {
   return {
     kind: "keyValue",
     valueColumns: 2,
-    rows: lines.map((words, index): KeyValueRow => line(index === 0 ? label : " ", wrapped(words, role))),
+    rows: lines.map((words, index): KeyValueRow => line(index === 0 ? label : " ", wrapped(shortened(words), role))),
   };
+}
+
+/** The first screen holds two lines of each list; the rest stands on its own sheet. */
+const longest = 230;
+function shortened(words: string): string {
+  if (words.length <= longest || !words.includes(",")) return words;
+  const cut = words.slice(0, longest).replace(/,[^,]*$/, "");
+  const left = words.slice(cut.length).split(",").length - 1;
+  return `${cut} and ${left} more: see the sheet Loops`;
 }
 
 /** Figures that follow every edit. */

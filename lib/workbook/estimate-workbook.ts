@@ -1,6 +1,7 @@
 import type { Estimate } from "../estimate/estimate.js";
 import { printablePlan } from "../report/printable-plan.js";
 import { estimateReport } from "../sheets/estimate-report.js";
+import type { PacksWanted } from "../sheets/packs-wanted.js";
 import { completedSurvey } from "../sheets/sheet-input.js";
 import type { HeadingMatch } from "../survey/map-headings.js";
 import type { Survey } from "../survey/survey.js";
@@ -16,6 +17,8 @@ export interface EstimateWorkbookInput {
   /** Day of issue, YYYY-MM-DD; today when left out. */
   readonly date?: string;
   readonly revision?: number;
+  /** Packs the purchaser wrote into a former estimate, see `packsWantedIn`. */
+  readonly packsWanted?: PacksWanted;
 }
 
 /** Empty rows below each survey table, for rows found later. */
@@ -23,7 +26,7 @@ const spareRows = 2;
 
 /** The estimate as content, with the survey tables it was reckoned with. */
 export function estimateWorkbookReport(input: EstimateWorkbookInput) {
-  const { estimate, survey, headings, paper = "A4", revision } = input;
+  const { estimate, survey, headings, paper = "A4", revision, packsWanted } = input;
   const surveySheets = surveySheetModels({
     survey: completedSurvey({ estimate, survey }),
     prefix: "Survey ",
@@ -37,6 +40,7 @@ export function estimateWorkbookReport(input: EstimateWorkbookInput) {
     paper,
     date: input.date ?? new Date().toISOString().slice(0, 10),
     ...(revision === undefined ? {} : { revision }),
+    ...(packsWanted === undefined ? {} : { packsWanted }),
   });
 }
 

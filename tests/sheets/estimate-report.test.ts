@@ -3,6 +3,7 @@ import { checkReport } from "../../lib/report/check.js";
 import { evaluate } from "../../lib/report/evaluate.js";
 import { type Layout, layOut } from "../../lib/report/layout.js";
 import type { Report } from "../../lib/report/model.js";
+import { packsWantedIn } from "../../lib/sheets/packs-wanted.js";
 import { readSurvey } from "../../lib/survey/read-survey.js";
 import type { SurveyLoop } from "../../lib/survey/survey.js";
 import { checkFile } from "../../lib/workbook/check/check-file.js";
@@ -58,10 +59,10 @@ describe("the demo's workbook as plain data", () => {
     }
   });
 
-  it("answers on the first screen: at most 45 rows, the prices' stop first", () => {
+  it("answers on the first screen: at most 40 rows", () => {
     const summary = layout.sheets.find(({ sheet }) => sheet.name === "Summary");
     expect(summary?.lastRow).toBeGreaterThan(10);
-    expect(summary?.lastRow).toBeLessThanOrEqual(45);
+    expect(summary?.lastRow).toBeLessThanOrEqual(40);
   });
 
   it("puts one card for each loop on a wired input and a walk-test line for each opening", () => {
@@ -126,6 +127,14 @@ describe("the estimate workbook as the next survey", () => {
     expect(again.priceBook.length).toBeGreaterThan(40);
     expect(again.settings["demoPrices"]).toBe(1);
     expect(again.settings["marginMaterial"]).toBe(0.35);
+  });
+
+  it("carries packs that the purchaser wrote on the Bill on into the next estimate", async () => {
+    const code = demo.estimate.bill.find(({ packs }) => packs > 0)?.code ?? "";
+    expect(code).not.toBe("");
+    const bytes = await estimateWorkbook({ ...demo, date: issued, packsWanted: { [code]: 7 } });
+    expect(packsWantedIn(readFileSheets({ name: "estimate.xlsx", bytes }))).toEqual({ [code]: 7 });
+    expect(packsWantedIn([])).toEqual({});
   });
 
   it("writes the same bytes twice", async () => {
