@@ -15,9 +15,9 @@ export async function explainInfeasible({ problem, solve, options }: ExplainInpu
   if (stranded.length > 0) return stranded.join("; ");
   const core = await conflictingPins({ problem, solve, options });
   const needs = await limitsTooLow({ problem: { ...problem, pins: core }, solve, options });
-  const limits = needs.length > 0 ? needs.join("; or ") : "the limits cannot all be kept";
-  if (core.length === 0) return `${listed(problem.loops.map((loop) => loop.id))} cannot all be served: ${limits}.`;
-  return `${pinWords(core)} cannot be done: ${limits}.`;
+  const limits = needs.length > 0 ? needs.join("; or it ") : "cannot keep every limit";
+  const wanted = core.length > 0 ? pinWords(core) : `serving ${listed(problem.loops.map((loop) => loop.id))}`;
+  return `${wanted} ${limits}`;
 }
 
 /** Loops that nothing is left for, each in words. */
@@ -56,7 +56,7 @@ async function conflictingPins({ problem, solve, options }: ExplainInput): Promi
 
 /** For each limit by itself, what it would have to be; when no single one is enough, a set that is. */
 async function limitsTooLow({ problem, solve, options }: ExplainInput): Promise<string[]> {
-  const plan = formulate({ problem });
+  const plan = formulate({ problem, liftable: true });
   const words: string[] = [];
   for (const limit of plan.limits) {
     const need = await leastNeed(plan, limit, [limit], solve, options);
@@ -127,10 +127,15 @@ function needWords(problem: PlanningProblem, { limit, of, value }: LimitRow, nee
 function pinWords(pins: readonly Pin[]): string {
   const by = new Map<string, string[]>();
   for (const pin of pins) {
-    const verb = pin.kind === undefined ? `forbidding ${pin.forbid} for` : `pinning to ${pin.kind}:`;
-    by.set(verb, [...(by.get(verb) ?? []), pin.loop]);
+    const key = pin.kind === undefined ? `forbid ${pin.forbid}` : `pin ${pin.kind}`;
+    by.set(key, [...(by.get(key) ?? []), pin.loop]);
   }
-  return [...by].map(([verb, loops]) => `${verb} ${listed(loops)}`).join(" and ");
+  return [...by]
+    .map(([key, loops]) => {
+      const [verb, kind] = key.split(" ");
+      return verb === "pin" ? `pinning ${listed(loops)} to ${kind}` : `forbidding ${kind} for ${listed(loops)}`;
+    })
+    .join(" and ");
 }
 
 /** At most a dozen names, "A, B and C". */

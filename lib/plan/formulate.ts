@@ -47,16 +47,18 @@ export interface FormulateInput {
   readonly form?: "A" | "B" | undefined;
   /** Model each module by itself for loops that share a return, so that none of their sets is divided. */
   readonly eachModule?: boolean | undefined;
+  /** Write columns and price steps so that the rows of the limits may be lifted afterwards. */
+  readonly liftable?: boolean | undefined;
 }
 
 /** Largest number of group columns before the carrier and member form is used. */
 const mostGroupColumns = 60_000;
 
 /** Writes the planning problem as a linear model with whole-number columns; see docs/decisions/cheapest-plan.md. */
-export function formulate({ problem, form, eachModule }: FormulateInput): PlanModel {
+export function formulate({ problem, form, eachModule, liftable }: FormulateInput): PlanModel {
   const offers = permittedOffers(problem);
   const usedForm = form ?? (countJoinGroups(problem, offers) > mostGroupColumns ? "B" : "A");
-  const writer = new PlanModelWriter(problem, offers);
+  const writer = new PlanModelWriter(problem, offers, liftable ?? false);
   writer.treatmentsAlone();
   if (usedForm === "A") writer.groupsByColumn();
   else writer.groupsByCarrier();
@@ -96,8 +98,11 @@ class PlanModelWriter {
   readonly #controllerOf: ReadonlyMap<string, string>;
   readonly #onInput: OnInput[];
 
-  constructor(problem: PlanningProblem, offers: readonly PermittedOffers[]) {
+  readonly #liftable: boolean;
+
+  constructor(problem: PlanningProblem, offers: readonly PermittedOffers[], liftable: boolean) {
     this.#problem = problem;
+    this.#liftable = liftable;
     this.#offers = offers;
     this.#controllerOf = new Map(problem.panels.map((panel) => [panel.id, panel.controller]));
     this.#oneOf = offers.map(() => this.#milp.row(1, 1));
@@ -173,7 +178,8 @@ class PlanModelWriter {
     const place = this.#problem.panels.find(({ id }) => id === panel);
     const spare = Math.max(place?.spareInputs ?? 0, candidates > 0 ? (place?.spareInputsWhenUsed ?? 0) : 0);
     const controller = this.#controllerOf.get(panel) ?? "";
-    const limit = this.#problem.controllers.find((place) => place.id === controller)?.maxModules ?? 0;
+    const entered = this.#problem.controllers.find((place) => place.id === controller)?.maxModules ?? 0;
+    const limit = this.#liftable ? Infinity : entered;
     if (!module || (candidates === 0 && spare === 0)) return;
     const bySeats = module.conductorSeats > 0 ? Math.ceil(candidates / module.conductorSeats) : candidates;
     const byInputs = Math.ceil((candidates + spare) / module.inputs);
