@@ -24,7 +24,7 @@ export interface Simulation {
 type Place = "atEnd" | "none" | "atPanel";
 
 /** Own frequencies, on purpose not those of the judge's tables. */
-const faults: readonly (readonly [Condition, number])[] = [
+export const faults: readonly (readonly [Condition, number])[] = [
   ["open", 0.2],
   ["highResistance", 0.14],
   ["shorted", 0.08],
@@ -64,6 +64,13 @@ const restNormal: Partial<Record<Condition, number>> = {
   unexplained: 0.5,
 };
 
+/** Shares of the places among jobs. */
+export const places: readonly (readonly [Place, number])[] = [
+  ["atEnd", 0.45],
+  ["none", 0.25],
+  ["atPanel", 0.3],
+];
+
 interface Job {
   readonly name: string;
   readonly place: Place;
@@ -91,11 +98,7 @@ function drawJob(name: string, draw: Draw): Job {
   const zeroed = draw.chance(0.4);
   return {
     name,
-    place: draw.pick([
-      ["atEnd", 0.45],
-      ["none", 0.25],
-      ["atPanel", 0.3],
-    ] as const),
+    place: draw.pick(places),
     eolOhms: draw.pick(values),
     expected: draw.chance(0.35),
     gaugeAwg: draw.pick([

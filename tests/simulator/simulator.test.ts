@@ -3,7 +3,7 @@ import { judgeJob } from "../../lib/findings/judge-job.js";
 import { judgeLoop } from "../../lib/findings/judge-loop.js";
 import { loopOhms } from "./loop-network.js";
 import { scoreOf } from "./score.js";
-import { type Depth, simulate } from "./simulate.js";
+import { type Depth, faults, places, simulate } from "./simulate.js";
 
 const plain = {
   segmentOhms: [1, 2, 3],
@@ -69,4 +69,30 @@ describe("against an independent simulator with other frequencies than the judge
       expect(pooled.calibrationError).toBeLessThanOrEqual(0.03);
     },
   );
+
+  // Told the simulator's own frequencies, the mixture is the nearest to the best any judge could do that we can run.
+  const never = { foreignVoltage: 0, lifeSafety: 0, foil: 0, sharedReturn: 0, doubledPair: 0, tamperLoop: 0 };
+  const shareAt = (place: string): number => places.find(([name]) => name === place)?.[1] ?? 0;
+  const priors = {
+    ...never,
+    soundEolAtEnd: shareAt("atEnd"),
+    soundNoEol: shareAt("none"),
+    eolInPanel: shareAt("atPanel"),
+    ...Object.fromEntries(faults),
+  };
+
+  it.each([
+    ["closed", 0.15],
+    ["closed", 0.65],
+    ["opened", 0.15],
+    ["opened", 0.65],
+    ["all", 0.4],
+  ] as const)("%s, fault rate %d: within one point of a judge told the true frequencies", (depth, faultRate) => {
+    const loops = simulate({ seed: 4711, jobs: 300, depth, faultRate });
+    const records = loops.map((one) => one.record);
+    const told = { priors, faultRate, figures: { faultRateConcentration: 200 } };
+    const best = scoreOf(judgeJob(records, told).loops, loops);
+    expect(best.calibrationError).toBeLessThanOrEqual(0.02);
+    expect(scoreOf(judgeJob(records).loops, loops).top).toBeGreaterThanOrEqual(best.top - 0.01);
+  });
 });
