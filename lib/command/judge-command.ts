@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
 import { judgeJob } from "../findings/judge-job.js";
-import { readJudgeInput } from "../survey/judge-input.js";
+import { readJudgeInput } from "../json-input/judge-input.js";
 import { readJsonInput } from "./read-input.js";
 import type { Command } from "./run-command.js";
 import { UsageError } from "./usage-error.js";

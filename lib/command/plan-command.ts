@@ -1,7 +1,7 @@
 import { parseArgs } from "node:util";
+import { readPlanInput } from "../json-input/plan-input.js";
 import { choosePlan } from "../plan/choose-plan.js";
 import { solveWithHighs } from "../solver/highs.js";
-import { readPlanInput } from "../survey/plan-input.js";
 import { progressLine } from "./progress-line.js";
 import { readJsonInput } from "./read-input.js";
 import type { Command } from "./run-command.js";

@@ -31,7 +31,7 @@ export function loopName({ panel, loop, tag }: Pick<EstimatedLoop, "panel" | "lo
 }
 
 function staysLines(loops: readonly EstimatedLoop[]): readonly string[] {
-  const wired = loops.filter(({ treatment }) => onTheWire.includes(treatment));
+  const wired = loops.filter(({ treatment, input }) => onTheWire.includes(treatment) && input !== null);
   const lines = [`${wired.length} of ${loops.length} loops stay on the wire.`];
   for (const treatment of Object.keys(treatmentWords) as Treatment[]) {
     const some = loops.filter((loop) => loop.treatment === treatment);

@@ -87,10 +87,10 @@ function readFirst({
 }: Pick<Asked, "loop" | "judgement" | "fallback">): readonly WithoutInputWork[] {
   const live = judgement.condition === "foreignVoltage";
   const unread = loop.closed === undefined && judgement.action === "measureAgain";
-  if (!live && !unread) return [];
+  if ((!live && !unread) || loop.edits.pinTreatment === "wireless") return [];
   return [
     {
-      kind: "excluded",
+      kind: "wireless",
       treatment: "measureAgain",
       work: { tasks: [{ task: "measureAgain", count: 1 }], parts: [] },
       items: {},

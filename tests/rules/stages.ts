@@ -22,6 +22,7 @@ export const stageOrder = [
   "pricing",
   "cut-over",
   "learning",
+  "json-input",
   "estimate",
   "report",
   "sheets",
@@ -35,6 +36,7 @@ export const besideTheFlow = ["solver", "linear-algebra", "units"] as const;
 /** Which folder may import which package. Every folder not named here imports none. */
 export const packagesOf: Readonly<Record<string, readonly string[]>> = {
   survey: ["zod"],
+  "json-input": ["zod"],
   "linear-algebra": ["mathjs"],
   units: ["mathjs"],
   solver: ["highs"],

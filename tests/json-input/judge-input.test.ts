@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readJudgeInput } from "../../lib/survey/judge-input.js";
+import { readJudgeInput } from "../../lib/json-input/judge-input.js";
 import { SurveyRefused } from "../../lib/survey/survey-refused.js";
 
 const cases = JSON.parse(

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import type { LoopRecord } from "../findings/loop-record.js";
-import { SurveyRefused } from "./survey-refused.js";
+import { refusedJson } from "./refused-json.js";
 
 const ohms = z.union([z.number().min(0), z.literal("OL")]);
 const positive = z.number().positive();
@@ -77,23 +77,11 @@ const judgeInput = z.strictObject({ schema: z.union([text, z.number()]).optional
 /**
  * The loops of `loopwright judge` as records. Unknown fields and values outside their range are refused with the path
  * at which they stand.
- * @throws {@link SurveyRefused} when the JSON is not of that form.
+ * @throws SurveyRefused when the JSON is not of that form.
  * @example readJudgeInput({ loops: [{ id: "1", openings: 1, readings: { closedOhms: "OL" } }] }).length; // 1
  */
 export function readJudgeInput(json: unknown): readonly LoopRecord[] {
   const parsed = judgeInput.safeParse(json);
   if (parsed.success) return parsed.data.loops;
-  const lines = parsed.error.issues.slice(0, 10).map((issue) => {
-    if (issue.code !== "unrecognized_keys") return `${pathText(issue.path)}: ${issue.message}`;
-    return issue.keys.map((key) => `${pathText([...issue.path, key])}: unknown field`).join("; ");
-  });
-  throw new SurveyRefused("badJson", `The loops cannot be read: ${lines.join("; ")}.`);
-}
-
-function pathText(path: readonly PropertyKey[]): string {
-  if (path.length === 0) return "the whole file";
-  return path
-    .map((step) => (typeof step === "number" ? `[${step}]` : `.${String(step)}`))
-    .join("")
-    .replace(/^\./, "");
+  throw refusedJson("The loops", parsed.error);
 }
