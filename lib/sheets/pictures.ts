@@ -7,8 +7,15 @@ import { moduleWiring } from "../report/pictures/module-wiring.js";
 import { fitsNewEol } from "./loop-words.js";
 import { type SheetInput, surveyLoopOf } from "./sheet-input.js";
 
-/** Above this many loops a picture is drawn only where something is done at the loop's far end. */
-const mostPictured = 200;
+/**
+ * The drawing without title and list, which the card has in words already: only the rows from `top` on, `height` of
+ * them. [px]
+ */
+function cropped(svg: string, top: number, height: number): string {
+  return svg
+    .replace(/(<svg[^>]*? height=")[\d.]+"/, `$1${height}"`)
+    .replace(/viewBox="0 0 ([\d.]+) [\d.]+"/, `viewBox="0 ${top} $1 ${height}"`);
+}
 
 function picture(svg: string, alt: string, widthPixels: number): PictureBlock {
   const size = /<svg[^>]*?\bwidth="([\d.]+)"[^>]*?\bheight="([\d.]+)"/.exec(svg);
@@ -16,10 +23,10 @@ function picture(svg: string, alt: string, widthPixels: number): PictureBlock {
   return { kind: "picture", svg, widthPixels, heightPixels: Math.round((height * widthPixels) / width), alt };
 }
 
-/** The loop as it is to be left, where a resistor is fitted or the pair is worked on; else no picture. */
+/** The loop as it is to be left, where a resistor is fitted or the pair is worked on; plain keeps need no picture. */
 export function cardPicture(input: SheetInput, loop: EstimatedLoop): PictureBlock | undefined {
   const worked = fitsNewEol(loop) || loop.treatment === "repair" || loop.treatment === "rewire";
-  if (!worked || (input.estimate.loops.length > mostPictured && loop.treatment === "keep")) return undefined;
+  if (!worked) return undefined;
   const survey = surveyLoopOf(input, loop);
   const eol = input.estimate.terminals.find(({ loop: key, eolOhms }) => key === loop.key && eolOhms !== null);
   const form = survey?.contactForm === "NO" ? ("NO" as const) : ("NC" as const);
@@ -40,7 +47,11 @@ export function cardPicture(input: SheetInput, loop: EstimatedLoop): PictureBloc
         ? null
         : { at: eol.eolAt === "panel" ? "panelAcross" : "farEnd", label: formatOhms(eol.eolOhms) },
   });
-  return picture(svg, `Loop ${loop.loop} of ${loop.panel} with its openings and where the resistor sits.`, 640);
+  return picture(
+    cropped(svg, 36, 204),
+    `Loop ${loop.loop} of ${loop.panel} with its openings and where the resistor sits.`,
+    560,
+  );
 }
 
 /** The terminal strip of one module, on a page of its own. */
