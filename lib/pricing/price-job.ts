@@ -39,7 +39,7 @@ export interface PricedLine extends Omit<CostLine, "kind" | "costCents"> {
   readonly kind: CostLine["kind"] | "freight" | "minimumCharge";
   readonly marginFraction: number;
   readonly taxFraction: number;
-  /** ROUND(quantity × unitCents). */
+  /** ROUND(quantity × unitCents), see {@link priceFormulas}. */
   readonly costCents: Cents;
   /** ROUND(costCents ÷ (1 − margin)). */
   readonly sellCents: Cents;
@@ -76,15 +76,18 @@ export interface JobPrice {
 
 /**
  * The formulas of every line, in cents, as a spreadsheet writes them; a sheet with live formulas that follows them
- * agrees to the cent. In currency units: cost ROUND(quantity*unitPrice,2), sell ROUND(cost/(1-margin),2),
- * tax ROUND(sell*taxRate,2). ROUND rounds halves away from zero, as {@link roundCents} does.
+ * agrees to the cent. In currency units: cost ROUND(ROUND(quantity*unitPrice,9),2), sell
+ * ROUND(ROUND(cost/(1-margin),9),2), tax ROUND(ROUND(sell*taxRate,9),2). ROUND rounds halves away from zero, as
+ * roundCents does. The inner ROUND takes the binary noise off a product that is a half of a cent in decimal:
+ * 752.5 × 647.8 is 487469.5, but 487469.49999999994 in binary, which LibreOffice would round down. Where every unit
+ * price is whole cents and every quantity whole, the outer ROUND alone does the same.
  */
 export const priceFormulas = {
-  costCents: "ROUND(quantity*unitCents,0)",
-  freightCostCents: "ROUND(freightFraction*SUM(costCents of material),0)",
-  sellCents: "ROUND(costCents/(1-marginFraction),0)",
+  costCents: "ROUND(ROUND(quantity*unitCents,7),0)",
+  freightCostCents: "ROUND(ROUND(freightFraction*SUM(costCents of material),7),0)",
+  sellCents: "ROUND(ROUND(costCents/(1-marginFraction),7),0)",
   minimumChargeSellCents: "MAX(0,minimumChargeCents-SUM(sellCents of all other lines))",
-  taxCents: "ROUND(sellCents*taxFraction,0)",
+  taxCents: "ROUND(ROUND(sellCents*taxFraction,7),0)",
   totalCents: "SUM(sellCents)+SUM(taxCents)",
   marginFraction: "(SUM(sellCents)-SUM(costCents))/SUM(sellCents)",
   markupFraction: "(SUM(sellCents)-SUM(costCents))/SUM(costCents)",

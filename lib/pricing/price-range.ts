@@ -80,12 +80,12 @@ interface LoopAtoms {
 }
 
 /** Levels at which the distribution is taken over from one value of the factors to the next. */
-const LEVELS = Array.from({ length: 120 }, (_, index) => (index + 0.5) / 120);
+const LEVELS = Array.from({ length: 80 }, (_, index) => (index + 0.5) / 80);
 
 /**
  * Range of a job's price. Given the common factors (crew K, access A, fault rate F) the loops are independent:
  * price = Σ material + rate·K·(Σ hours of plain loops + A·Σ hours of access loops + Σ fixed hours), each loop a mixture
- * over its outcomes with a PERT beta for its hours, added up by convolution on a grid of 1/60 standard deviation. The
+ * over its outcomes with a PERT beta for its hours, added up by convolution on a grid of 1/40 standard deviation or finer. The
  * factors are then averaged over: F by quadrature, K and A by quadrature with the quantiles interpolated between a few
  * worked-out values. Mean = E over F of Σ p(outcome | F)·(material + rate·mean hours), with E[K], E[A] of their points.
  * @throws {@link InputError} when probabilities of a loop do not add to 1 or hours are not in rising order.
@@ -98,13 +98,13 @@ export function priceRange(input: PriceRangeInput): PriceRange {
     outcomes: loop.outcomes.map((outcome) => ({ outcome, hours: pertAtoms(outcome.hours) })),
   }));
   const factors = {
-    crew: factorPoints({ factor: crew, step: 0.1 }),
+    crew: factorPoints({ factor: crew, step: 0.15 }),
     access: factorPoints({ factor: access, step: 0.3 }),
     faultRate: factorPoints({ factor: faultRate, step: 0.6 }),
   };
   const moments = momentsOf(input, factors);
   const sd = Math.sqrt(moments.loops.reduce((sum, { variance }) => sum + variance, moments.fixedVariance));
-  const step = Math.max(1, sd / 60);
+  const step = Math.max(1, sd / (loops.length > 15 ? 40 : 60));
   const samples = mixture({ input, loops, factors, step });
   const at = Array.from({ length: 99 }, (_, index) => (index + 1) / 100);
   const values = weightedQuantiles(samples, at);
@@ -176,25 +176,32 @@ function mixture({
       }),
     );
     for (const crew of factors.crew) {
-      const crewWeights = lagrangeWeights(crewNodes, crew.value);
+      const byCrew = accessNodes.map((_, a) =>
+        combined(
+          lagrangeWeights(crewNodes, crew.value),
+          nodes.map((row) => row[a]),
+        ),
+      );
       for (const access of accessPoints) {
-        const accessWeights = lagrangeWeights(accessNodes, access.value);
-        const weight = (fault.weight * crew.weight * access.weight) / LEVELS.length;
-        for (let level = 0; level < LEVELS.length; level++) {
-          let value = 0;
-          for (let c = 0; c < crewNodes.length; c++) {
-            for (let a = 0; a < accessNodes.length; a++) {
-              value += (crewWeights[c] ?? 0) * (accessWeights[a] ?? 0) * (nodes[c]?.[a]?.[level] ?? 0);
-            }
-          }
-          values[filled] = value;
-          weights[filled] = weight;
-          filled++;
-        }
+        values.set(combined(lagrangeWeights(accessNodes, access.value), byCrew), filled);
+        weights.fill((fault.weight * crew.weight * access.weight) / LEVELS.length, filled, filled + LEVELS.length);
+        filled += LEVELS.length;
       }
     }
   }
   return { values, weights };
+}
+
+/** Σ weight · quantiles, level by level. */
+function combined(weights: readonly number[], rows: readonly (Float64Array | undefined)[]): Float64Array {
+  const sum = new Float64Array(LEVELS.length);
+  rows.forEach((row, index) => {
+    const weight = weights[index] ?? 0;
+    row?.forEach((value, level) => {
+      sum[level] = (sum[level] ?? 0) + weight * value;
+    });
+  });
+  return sum;
 }
 
 /** Distribution of the price with all common factors given. */
@@ -218,23 +225,21 @@ function conditional({
   const rate = input.centsPerHour * crew;
   const parts = loops.map((loop, index) => {
     const perHour = loop.access ? rate * access : rate;
-    const atoms = loop.outcomes.flatMap(({ outcome, hours }, o) =>
-      hours.map(({ value, probability }) => ({
-        value: outcome.materialCents + perHour * value,
-        probability: probability * (chances[index]?.[o] ?? 0),
-      })),
-    );
-    return onGrid(atoms, step);
+    const scaled = loop.outcomes.map(({ outcome, hours }, o) => ({
+      atoms: hours,
+      shift: outcome.materialCents,
+      scale: perHour,
+      weight: chances[index]?.[o] ?? 0,
+    }));
+    return onGrid(scaled, step);
   });
   for (const atoms of fixedAtoms) {
-    parts.push(
-      onGrid(
-        atoms.map(({ value, probability }) => ({ value: rate * value, probability })),
-        step,
-      ),
-    );
+    parts.push(onGrid([{ atoms, shift: 0, scale: rate, weight: 1 }], step));
   }
-  return parts.reduce(convolve, onGrid([{ value: input.fixed.materialCents, probability: 1 }], step));
+  return parts.reduce(
+    convolve,
+    onGrid([{ atoms: [{ value: input.fixed.materialCents, probability: 1 }], shift: 0, scale: 1, weight: 1 }], step),
+  );
 }
 
 /** Quantiles of weighted values by a fine histogram of 8,000 cells. */

@@ -47,18 +47,21 @@ describe("price range against a Monte Carlo of the same job written separately",
     ["3 loops, lumpy", 3, 0.3, { crew: 0.1, access: 0.1, faultRate: 0.3 }],
     ["150 loops, all common factors", 150, 0.2, { crew: 0.2, access: 0.1, faultRate: 0.3 }],
   ];
-  test.each(cases)("%s: P10, P50, P90 within one percent, mean within half a percent", (_, loops, faultChance, spreads) => {
-    const input = withSpreads(job(loops, faultChance), spreads);
-    const range = priceRange(input);
-    const draws = loops > 100 ? 20_000 : 60_000;
-    const drawn = monteCarloPrices(input, spreads, draws, 20260302);
-    const quantile = (p: number) => drawn[Math.floor(p * draws)] ?? Number.NaN;
-    const off = (ours: number, theirs: number) => Math.abs(ours / theirs - 1);
-    expect(off(range.p10Cents, quantile(0.1))).toBeLessThan(0.01);
-    expect(off(range.p50Cents, quantile(0.5))).toBeLessThan(0.01);
-    expect(off(range.p90Cents, quantile(0.9))).toBeLessThan(0.01);
-    expect(off(range.meanCents, drawn.reduce((sum, price) => sum + price, 0) / draws)).toBeLessThan(0.005);
-  });
+  test.each(cases)(
+    "%s: P10, P50, P90 within one percent, mean within half a percent",
+    (_, loops, faultChance, spreads) => {
+      const input = withSpreads(job(loops, faultChance), spreads);
+      const range = priceRange(input);
+      const draws = loops > 100 ? 20_000 : 60_000;
+      const drawn = monteCarloPrices(input, spreads, draws, 20260302);
+      const quantile = (p: number) => drawn[Math.floor(p * draws)] ?? Number.NaN;
+      const off = (ours: number, theirs: number) => Math.abs(ours / theirs - 1);
+      expect(off(range.p10Cents, quantile(0.1))).toBeLessThan(0.01);
+      expect(off(range.p50Cents, quantile(0.5))).toBeLessThan(0.01);
+      expect(off(range.p90Cents, quantile(0.9))).toBeLessThan(0.01);
+      expect(off(range.meanCents, drawn.reduce((sum, price) => sum + price, 0) / draws)).toBeLessThan(0.005);
+    },
+  );
 
   test("40 repairs that differ in hours only: a crew factor of 20 % widens the range beyond twice what independent loops give", () => {
     const repairs: Omit<PriceRangeInput, "common"> = {
