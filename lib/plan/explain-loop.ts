@@ -21,7 +21,7 @@ export interface Alternative {
   readonly moreCents: Cents;
   /** The difference of the two bills, largest amount first; its cents add up to `moreCents`. */
   readonly differences: readonly BillDifference[];
-  /** Other loops whose treatment or module changes with it. */
+  /** Other loops whose kind, module, option or company on their input changes with it. */
   readonly otherLoops: readonly string[];
 }
 
@@ -155,18 +155,29 @@ function alternative(
   const choice = other.choices.find((one) => one.loop === loop);
   if (!choice) return null;
   const otherBill = pricePlan(problem, other);
-  const same = (a: PlanChoice, b: PlanChoice) => a.kind === b.kind && a.module === b.module && a.option === b.option;
-  const before = new Map(plan.choices.map((one) => [one.loop, one]));
-  const changed = other.choices.filter((one) => {
-    const was = before.get(one.loop);
-    return one.loop !== loop && was !== undefined && !same(was, one);
-  });
+  const before = treatmentsOf(problem, plan, loop);
+  const after = treatmentsOf(problem, other, loop);
+  const changed = [...after].filter(([id, treatment]) => id !== loop && before.get(id) !== treatment);
   return {
     choice,
     moreCents: otherBill.costCents - bill.costCents,
     differences: billDifference(bill, otherBill),
-    otherLoops: changed.map((one) => one.loop),
+    otherLoops: changed.map(([id]) => id),
   };
+}
+
+/** Each loop's kind, module, option and the loops it shares its input with, the explained loop left out. */
+function treatmentsOf(problem: PlanningProblem, draft: PlanDraft, explained: string): ReadonlyMap<string, string> {
+  const panelOf = new Map(problem.loops.map((loop) => [loop.id, loop.panel]));
+  const inputOf = (one: PlanChoice) => JSON.stringify([panelOf.get(one.loop), one.module, one.input]);
+  return new Map(
+    draft.choices.map((one) => {
+      const sharing = draft.choices.filter(
+        (other) => one.kind === "keep" && other.loop !== explained && inputOf(other) === inputOf(one),
+      );
+      return [one.loop, JSON.stringify([one.kind, one.module, one.option, sharing.map((other) => other.loop)])];
+    }),
+  );
 }
 
 /** Lines that differ between two bills, largest amount first. */

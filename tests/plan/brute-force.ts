@@ -1,8 +1,11 @@
 import type { ArticleSupply, LoopOffers, PlanningProblem } from "../../lib/plan/problem.js";
 
-/** Least cost over every plan there is, or null when there is none. Written without anything of the library. */
-export function bruteForce(problem: PlanningProblem): number | null {
-  const search = new Search(problem);
+/**
+ * Least cost over every plan there is, or null when there is none; `mostZonesLost`: over those that join or retire no
+ * more loops. Written without anything of the library.
+ */
+export function bruteForce(problem: PlanningProblem, mostZonesLost = Infinity): number | null {
+  const search = new Search(problem, mostZonesLost);
   search.next(0);
   return search.best === Infinity ? null : search.best;
 }
@@ -35,8 +38,12 @@ class Search {
   radio = 0;
   readonly remaining: number[];
 
-  constructor(problem: PlanningProblem) {
+  readonly mostZonesLost: number;
+  retired = 0;
+
+  constructor(problem: PlanningProblem, mostZonesLost: number) {
     this.problem = problem;
+    this.mostZonesLost = mostZonesLost;
     const least = problem.loops.map((loop) =>
       Math.min(
         ...loop.withoutInput.map((offer) => offer.cents),
@@ -104,9 +111,11 @@ class Search {
       if (!this.may(loop, offer.kind)) continue;
       this.workCents += offer.cents;
       this.radio += offer.radioDevices;
+      this.retired += offer.kind === "retire" ? 1 : 0;
       this.use(offer.items, 1);
       this.next(at + 1);
       this.use(offer.items, -1);
+      this.retired -= offer.kind === "retire" ? 1 : 0;
       this.radio -= offer.radioDevices;
       this.workCents -= offer.cents;
     }
@@ -153,6 +162,8 @@ class Search {
   leaf(): void {
     const { problem } = this;
     const controller = problem.controllers[0];
+    const joined = this.lines.reduce((sum, line) => sum + line.loops.length - 1, 0);
+    if (this.retired + joined > this.mostZonesLost) return;
     if (!controller || this.radio > controller.maxRadioDevices) return;
     for (const panel of problem.panels) {
       let milliamps = 0;
