@@ -176,7 +176,7 @@ class PlanModelWriter {
       ({ loop, keep, repair }) => loop.panel === panel && [...keep, ...repair].some((offer) => offer.module === type),
     ).length;
     const place = this.#problem.panels.find(({ id }) => id === panel);
-    const spare = Math.max(place?.spareInputs ?? 0, candidates > 0 ? (place?.spareInputsWhenUsed ?? 0) : 0);
+    const spare = Math.max(place?.spareInputs ?? 0, place?.spareInputsWhenUsed ?? 0);
     const controller = this.#controllerOf.get(panel) ?? "";
     const entered = this.#problem.controllers.find((place) => place.id === controller)?.maxModules ?? 0;
     const limit = this.#liftable ? Infinity : entered;

@@ -24,6 +24,8 @@ describe("random problems of 6 to 12 loops against trying every plan", () => {
     expect(has((one) => (one.together ?? []).length > 0)).toBeGreaterThan(5);
     expect(has((one) => (one.pins ?? []).length > 0)).toBeGreaterThan(10);
     expect(has((one) => one.panels.some((panel) => panel.spareInputs !== undefined))).toBeGreaterThan(5);
+    expect(has((one) => one.panels.some((panel) => panel.spareInputsWhenUsed !== undefined))).toBeGreaterThan(5);
+    expect(has((one) => one.panels.some((panel) => panel.openCents !== undefined))).toBeGreaterThan(5);
     expect(has((one) => one.panels.some((panel) => panel.supplyMilliamps !== undefined))).toBeGreaterThan(10);
     expect(has((one) => one.modules.some((module) => module.sharesSupplyWith !== undefined))).toBeGreaterThan(3);
     expect(has((one) => one.loops.some((loop) => loop.keep.some((offer) => offer.items)))).toBeGreaterThan(10);

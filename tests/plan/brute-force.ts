@@ -230,11 +230,14 @@ class Search {
     });
     for (const panel of problem.panels) {
       let free = 0;
+      let fitted = 0;
       banks.forEach((bank, at) => {
-        const inputs = this.moduleOf(bank.module.type).inputs;
-        if (bank.panel.id === panel.id) free += (counts[at] ?? 0) * inputs - bank.used;
+        if (bank.panel.id !== panel.id) return;
+        fitted += counts[at] ?? 0;
+        free += (counts[at] ?? 0) * this.moduleOf(bank.module.type).inputs - bank.used;
       });
-      if (free < (panel.spareInputs ?? 0)) return;
+      if (fitted > 0) cents += panel.openCents ?? 0;
+      if (free < (panel.spareInputs ?? 0) || (fitted > 0 && free < (panel.spareInputsWhenUsed ?? 0))) return;
     }
     for (const [type, need] of needs) {
       const { supply } = this.moduleOf(type);

@@ -46,6 +46,8 @@ export function randomProblem(seed: number, loopCount: number, options: { lean?:
     id,
     controller: "C",
     ...(chance(0.2) ? { spareInputs: whole(1, 2) } : {}),
+    ...(chance(0.25) ? { spareInputsWhenUsed: whole(1, 2) } : {}),
+    ...(chance(0.25) ? { openCents: whole(10, 80) * 100 } : {}),
     ...(chance(0.3) ? { supplyMilliamps: whole(20, 80) } : {}),
   }));
   const devices = () => (chance(0.5) ? { contact: whole(1, 2) } : { motion: 1 });
@@ -71,6 +73,8 @@ export function randomProblem(seed: number, loopCount: number, options: { lean?:
           setCents: whole(0, 20) * 100,
           removeCents: whole(0, 15) * 100,
           ...(chance(0.1) ? { items: { motion: 1 }, radioDevices: 1 } : {}),
+          ...(chance(0.25) ? { spareInputsWhenUsed: whole(1, 2) } : {}),
+          ...(chance(0.25) ? { openCents: whole(10, 80) * 100 } : {}),
           ...(chance(0.3) ? { supplyMilliamps: whole(10, 30) } : {}),
         }));
     const repair = fault
