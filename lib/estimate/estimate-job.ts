@@ -1,5 +1,6 @@
 import { choosePlan, type PlanProgress } from "../plan/choose-plan.js";
 import type { CancelSignal, Solve } from "../plan/milp-model.js";
+import { pricePlan } from "../plan/price-plan.js";
 import type { JobPrice } from "../pricing/price-job.js";
 import type { PriceRange } from "../pricing/price-range.js";
 import type { Survey } from "../survey/survey.js";
@@ -9,11 +10,12 @@ import { carryOf } from "./carry-of.js";
 import { cautionsFor } from "./cautions.js";
 import type { Estimate } from "./estimate.js";
 import { estimatedLoops } from "./estimated-loops.js";
+import { changesSince, type HeldPlan, type PacksWanted } from "./held-plan.js";
 import { jobOptions } from "./job-options.js";
-import { prepareJob } from "./prepare-job.js";
-import { workOut } from "./work-out.js";
+import { type PreparedJob, prepareJob } from "./prepare-job.js";
+import { NoEstimate, workOut } from "./work-out.js";
 
-export { NoEstimate } from "./work-out.js";
+export { NoEstimate };
 
 /** What an estimate needs besides the survey. */
 export interface EstimateInput {
@@ -24,6 +26,12 @@ export interface EstimateInput {
   readonly seconds?: number;
   readonly onProgress?: (progress: PlanProgress) => void;
   readonly signal?: CancelSignal;
+  /** Packs written on the Bill of a former estimate; they replace the planned ones. */
+  readonly packsWanted?: PacksWanted;
+  /** The former estimate of this job: what changed since is listed. */
+  readonly before?: HeldPlan;
+  /** Keep the treatments, modules and orders of `before` and only work out the money again. */
+  readonly hold?: boolean;
 }
 
 /**
@@ -35,17 +43,22 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const prepared = prepareJob(survey);
   const { problem, holds, judgements, treatments, job } = prepared;
   const cancel = signal ? { signal } : {};
-  const plan = await choosePlan({
-    problem,
-    solve: solve ?? noSolver,
-    seconds,
-    ...(onProgress ? { onProgress } : {}),
-    ...cancel,
-  });
-  const worked = await workOut({ prepared, plan, solve });
+  const { packsWanted = {}, before } = input;
+  const held = input.hold === true ? before : undefined;
+  if (held) requireFits(held, prepared);
+  const plan =
+    held?.plan ??
+    (await choosePlan({
+      problem,
+      solve: solve ?? noSolver,
+      seconds,
+      ...(onProgress ? { onProgress } : {}),
+      ...cancel,
+    }));
+  const worked = await workOut({ prepared, plan, solve, packsWanted, ...(held ? { held } : {}) });
   const { planned, fitted } = worked;
   const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted, rates: prepared.rates });
-  return {
+  const estimate: Estimate = {
     schema: "loopwright.estimate.1",
     currency: survey.site.currency,
     site: { name: survey.site.name ?? null, panels: [...new Set(survey.loops.map(({ panel }) => panel))] },
@@ -65,7 +78,17 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     carry: carryOf({ planned, job }),
     cautions: cautionsFor({ survey, holds, planned }),
     basis: basisOf({ plan, assumed: prepared.assumedSettings, demoPrices: prepared.demoPrices }),
+    plan,
+    changes: [],
   };
+  return before ? { ...estimate, changes: changesSince({ before, estimate }) } : estimate;
+}
+
+/** A held plan must still serve the survey: same loops, every limit kept. */
+function requireFits({ plan }: HeldPlan, { problem }: PreparedJob): void {
+  const [fault] = pricePlan(problem, plan).violations;
+  if (fault === undefined) return;
+  throw new NoEstimate(`The held plan no longer fits the survey (${fault}): run again without --hold-plan.`);
 }
 
 function totalsOf(price: JobPrice) {

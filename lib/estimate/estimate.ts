@@ -1,5 +1,6 @@
 import type { Finding, LoopJudgement, NextReading } from "../findings/loop-record.js";
 import type { LabourLine } from "../labour/labour-lines.js";
+import type { Plan } from "../plan/plan.js";
 import type { ComparedOption } from "../pricing/compare-options.js";
 import type { JobPrice, PricedLine } from "../pricing/price-job.js";
 import type { RangeDriver } from "../pricing/price-range.js";
@@ -10,6 +11,7 @@ import type { Cents } from "../quantities/money.js";
 import type { Ohms } from "../quantities/ohms-reading.js";
 import type { TerminalRow } from "../terminals/terminal-schedule.js";
 import type { Treatment } from "../treatments/treatment.js";
+import type { EstimateChange } from "./held-plan.js";
 
 /** A reason why nothing may be powered down yet; it stands until a person lifts it in the survey. */
 export interface Hold {
@@ -135,4 +137,8 @@ export interface Estimate {
   readonly cautions: readonly PrintedCaution[];
   /** Sources, assumptions and versions, one sentence each. */
   readonly basis: readonly string[];
+  /** The chosen plan, so that a later run can hold it. */
+  readonly plan: Plan;
+  /** What changed since the former estimate, where one was given. */
+  readonly changes: readonly EstimateChange[];
 }

@@ -89,17 +89,16 @@ export function costLines({
 export function priceOf({
   bill,
   labour,
-  planned,
+  contingency,
   rates,
   job,
 }: {
   readonly bill: readonly BillLine[];
   readonly labour: readonly LabourLine[];
-  readonly planned: readonly PlannedLoop[];
+  readonly contingency: Cents;
   readonly rates: WorkRates;
   readonly job: JobSettings;
 }): JobPrice {
-  const contingency = contingencyCents({ planned, rates });
   const { labourCentsPerHour } = rates;
   return priceJob({ lines: costLines({ bill, labour, contingency, labourCentsPerHour }), rules: priceRules(job) });
 }

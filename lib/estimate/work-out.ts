@@ -14,9 +14,10 @@ import type { Work } from "../treatments/treatment.js";
 import { workHours } from "../treatments/work-cents.js";
 import { billLines } from "./bill-lines.js";
 import type { BillLine } from "./estimate.js";
+import { type HeldPlan, heldBill, type PacksWanted, withPacks } from "./held-plan.js";
 import { jobTasks } from "./job-work.js";
 import type { PreparedJob } from "./prepare-job.js";
-import { priceOf } from "./price-of.js";
+import { contingencyCents, priceOf } from "./price-of.js";
 import { rangeOf } from "./range-of.js";
 
 /** Why there is no estimate: the wishes and limits leave no plan, or the needs cannot be bought. */
@@ -48,10 +49,16 @@ export async function workOut({
   prepared,
   plan,
   solve,
+  packsWanted = {},
+  held,
 }: {
   readonly prepared: PreparedJob;
   readonly plan: Plan;
   readonly solve: Solve | undefined;
+  /** Packs written on the Bill of a former estimate. */
+  readonly packsWanted?: PacksWanted;
+  /** Keeps what is bought and the contingency as they were. */
+  readonly held?: HeldPlan;
 }): Promise<WorkedOut> {
   if (plan.status === "infeasible") throw new NoEstimate(plan.why ?? "no plan keeps every limit and wish");
   const { survey, treatments, profiles, moduleSettings, rates, job } = prepared;
@@ -71,9 +78,12 @@ export async function workOut({
   if (ordered.status === "infeasible") {
     throw new NoEstimate(ordered.why ?? "something that is needed is for sale nowhere");
   }
-  const bill = billLines({ needs, ordered });
+  const bill = held
+    ? heldBill({ held, book, packsWanted })
+    : billLines({ needs, ordered }).map((line) => withPacks(line, packsWanted));
   const { lines: labour, queries } = labourOf({ prepared, planned, locations, fitted });
-  const price = priceOf({ bill, labour, planned, rates, job });
+  const contingency = held?.contingencyCents ?? contingencyCents({ planned, rates });
+  const price = priceOf({ bill, labour, contingency, rates, job });
   const range = rangeOf({ planned, loops: survey.loops, labour, price, job, rates });
   return {
     plan,
