@@ -1,5 +1,9 @@
 import { parseArgs } from "node:util";
 import { estimateJob, NoEstimate } from "../estimate/estimate-job.js";
+import type { HeldPlan, PacksWanted } from "../estimate/held-plan.js";
+import { readHeldPlan } from "../json-input/held-plan-input.js";
+import { packsWantedIn } from "../sheets/packs-wanted.js";
+import { planRecordIn } from "../sheets/plan-record-sheet.js";
 import { solveWithHighs } from "../solver/highs.js";
 import type { SurveySheetName } from "../survey/columns.js";
 import type { HeadingMapping } from "../survey/map-headings.js";
@@ -10,6 +14,7 @@ import { progressLine } from "./progress-line.js";
 import { readInput, readJsonInput } from "./read-input.js";
 import type { Command } from "./run-command.js";
 import { summaryWords } from "./summary-words.js";
+import { today } from "./today.js";
 import { NoResult, UsageError } from "./usage-error.js";
 import { writeAtomically } from "./write-atomically.js";
 
@@ -57,14 +62,31 @@ export const estimateCommand: Command = {
     if (!(seconds > 0)) throw new UsageError(`--seconds: got ${values.seconds}, expected a number over 0`);
     const input = await surveyInput(positionals, values);
     const { survey, headings } = readSurvey(input);
+    const former = formerEstimate(input);
+    const hold = values["hold-plan"] === true;
+    if (hold && !former.before) {
+      throw new NoResult("--hold-plan: this survey carries no former plan. Name a workbook written by estimate.");
+    }
     const progress = progressLine();
-    const estimate = await estimateJob({ survey, solve: solveWithHighs, seconds, onProgress: progress.plan }).catch(
-      (error: unknown) => {
-        throw error instanceof NoEstimate ? new NoResult(error.message) : error;
-      },
-    );
+    const estimate = await estimateJob({
+      survey,
+      solve: solveWithHighs,
+      seconds,
+      hold,
+      ...former,
+      onProgress: progress.plan,
+    }).catch((error: unknown) => {
+      throw error instanceof NoEstimate ? new NoResult(error.message) : error;
+    });
     progress.say("writing the workbook");
-    const bytes = await estimateWorkbook({ estimate, survey, headings });
+    const bytes = await estimateWorkbook({
+      estimate,
+      survey,
+      headings,
+      date: today(),
+      revision: (former.before?.revision ?? 0) + 1,
+      ...(former.packsWanted ? { packsWanted: former.packsWanted } : {}),
+    });
     await writeAtomically(values.output, bytes);
     if (values.json !== undefined) {
       const text = `${JSON.stringify(estimate, null, 1)}\n`;
@@ -76,6 +98,14 @@ export const estimateCommand: Command = {
     );
   },
 };
+
+/** What a workbook written by a former run says of its plan and of the packs wanted since. */
+function formerEstimate(input: SurveyInput): { before?: HeldPlan; packsWanted?: PacksWanted } {
+  if (!("sheets" in input)) return {};
+  const sheets = input.sheets.map(({ typed }) => typed);
+  const record = planRecordIn(sheets);
+  return record === undefined ? {} : { before: readHeldPlan(record), packsWanted: packsWantedIn(sheets) };
+}
 
 async function surveyInput(
   surveys: readonly string[],

@@ -29,7 +29,7 @@ export function jobTables(survey: Survey): JobTables {
     priceBook: survey.priceBook.length > 0 ? survey.priceBook : demoPriceBook,
     inputModules: survey.inputModules.length > 0 ? survey.inputModules : demoInputModules,
     labour: completedLabour(survey.labour),
-    demoPrices: survey.priceBook.length === 0,
+    demoPrices: survey.priceBook.length === 0 || survey.settings["demoPrices"] === 1,
     queries,
   };
 }

@@ -1,6 +1,7 @@
 import { choosePlan, type PlanProgress } from "../plan/choose-plan.js";
 import type { CancelSignal, Solve } from "../plan/milp-model.js";
 import { pricePlan } from "../plan/price-plan.js";
+import { zonesFrontier } from "../plan/zones-frontier.js";
 import type { JobPrice } from "../pricing/price-job.js";
 import type { PriceRange } from "../pricing/price-range.js";
 import type { Survey } from "../survey/survey.js";
@@ -8,11 +9,13 @@ import type { FittedModule } from "../terminals/terminal-schedule.js";
 import { basisOf } from "./basis.js";
 import { carryOf } from "./carry-of.js";
 import { cautionsFor } from "./cautions.js";
-import type { Estimate } from "./estimate.js";
+import type { Estimate, EstimatedLoop } from "./estimate.js";
 import { estimatedLoops } from "./estimated-loops.js";
+import { type WhyTreatment, whyTreatments } from "./explanations.js";
 import { changesSince, type HeldPlan, type PacksWanted } from "./held-plan.js";
 import { jobOptions } from "./job-options.js";
 import { type PreparedJob, prepareJob } from "./prepare-job.js";
+import { quoteOf } from "./quote-of.js";
 import { NoEstimate, workOut } from "./work-out.js";
 
 export { NoEstimate };
@@ -58,6 +61,11 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const worked = await workOut({ prepared, plan, solve, packsWanted, ...(held ? { held } : {}) });
   const { planned, fitted } = worked;
   const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted, rates: prepared.rates });
+  const eolAtPanel = new Set(worked.terminals.filter(({ eolAt }) => eolAt === "panel").map(({ loop }) => loop));
+  const { totalCents } = worked.price;
+  const asked = held ? undefined : solve;
+  const whys = asked ? await whyTreatments({ prepared, plan, planned, solve: asked, seconds, ...cancel }) : null;
+  const frontier = asked ? await zonesFrontier({ problem, solve: asked, seconds: seconds / 4, ...cancel }) : null;
   const estimate: Estimate = {
     schema: "loopwright.estimate.1",
     currency: survey.site.currency,
@@ -65,14 +73,17 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     demoPrices: prepared.demoPrices,
     holds,
     queries: [...prepared.queries, ...worked.queries, ...loops.queries],
-    loops: loops.loops,
+    loops: withWhys(loops.loops, whys),
     modules: moduleCounts(fitted),
     terminals: worked.terminals,
     bill: worked.bill,
     orders: worked.ordered.orders,
     labour: worked.labour,
     price: { ...totalsOf(worked.price), ...rangeFigures(worked.range) },
-    options: solve ? await jobOptions({ prepared, base: worked, solve, seconds: seconds / 4, ...cancel }) : null,
+    options: asked ? await jobOptions({ prepared, base: worked, solve: asked, seconds: seconds / 4, ...cancel }) : null,
+    whys,
+    zonesFrontier: frontier?.points.map(({ zonesLost, costCents }) => ({ zonesLost, costCents })) ?? null,
+    quote: quoteOf({ prepared, loops: loops.loops, eolAtPanel, totalCents }),
     supply: null,
     radio: null,
     carry: carryOf({ planned, job }),
@@ -82,6 +93,12 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     changes: [],
   };
   return before ? { ...estimate, changes: changesSince({ before, estimate }) } : estimate;
+}
+
+/** Each loop's reason, closed by what its alternatives would cost. */
+function withWhys(loops: readonly EstimatedLoop[], whys: readonly WhyTreatment[] | null): readonly EstimatedLoop[] {
+  const words = new Map((whys ?? []).map((why) => [why.key, why.words]));
+  return loops.map((loop) => ({ ...loop, reason: `${loop.reason} ${words.get(loop.key) ?? ""}`.trim() }));
 }
 
 /** A held plan must still serve the survey: same loops, every limit kept. */

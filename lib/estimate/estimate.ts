@@ -11,7 +11,9 @@ import type { Cents } from "../quantities/money.js";
 import type { Ohms } from "../quantities/ohms-reading.js";
 import type { TerminalRow } from "../terminals/terminal-schedule.js";
 import type { Treatment } from "../treatments/treatment.js";
+import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
+import type { QuoteTerms } from "./quote-of.js";
 
 /** A reason why nothing may be powered down yet; it stands until a person lifts it in the survey. */
 export interface Hold {
@@ -131,6 +133,11 @@ export interface Estimate {
   readonly price: EstimatePrice;
   /** The job done in other ways, priced from the same survey; null where no solver was there to plan them. */
   readonly options: readonly ComparedOption[] | null;
+  /** Why each loop got its treatment, in money; null where no solver was there to plan the alternatives. */
+  readonly whys: readonly WhyTreatment[] | null;
+  /** Cost against zones without a name of their own, from the cheapest plan on; null without a solver. */
+  readonly zonesFrontier: readonly { readonly zonesLost: number; readonly costCents: Cents }[] | null;
+  readonly quote: QuoteTerms;
   readonly supply: null;
   readonly radio: null;
   readonly carry: CarryList | null;

@@ -6,7 +6,7 @@ import { roundCents } from "../quantities/money.js";
 import type { Survey, SurveyLoop } from "../survey/survey.js";
 import type { FittedModule } from "../terminals/terminal-schedule.js";
 import { isLeftAlone } from "../treatments/recommend.js";
-import { type LoopTreatments, treatmentWords } from "../treatments/treatment.js";
+import type { LoopTreatments } from "../treatments/treatment.js";
 import { itemsCents, riskCents, type WorkRates, workCents, workHours } from "../treatments/work-cents.js";
 import { expectedShutOhms } from "./as-left.js";
 import type { EstimatedLoop, LoopCost } from "./estimate.js";
@@ -167,11 +167,6 @@ function reasonOf({
     );
   }
   parts.push(sentence(treatment.reason));
-  if (planned.treatment !== treatment.recommended) {
-    parts.push(
-      `By itself it deserves ${treatmentWords[treatment.recommended]}; the plan has ${treatmentWords[planned.treatment]}.`,
-    );
-  }
   if (planned.risk?.fallback && planned.risk.repairs === 0) parts.push(`If that fails: ${planned.risk.fallback.why}.`);
   else if (Object.keys(planned.items).length > 0 && planned.why !== "") parts.push(sentence(planned.why));
   return parts.join(" ");

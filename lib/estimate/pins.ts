@@ -4,7 +4,7 @@ import type { Survey } from "../survey/survey.js";
 import type { LoopTreatments, Treatment } from "../treatments/treatment.js";
 
 /** What the estimator may write in the pin and forbid columns, and the kind of plan choice it means. */
-const kindOf: Readonly<Record<Treatment, TreatmentKind>> = {
+export const planKindOf: Readonly<Record<Treatment, TreatmentKind>> = {
   keep: "keep",
   fitEol: "keep",
   changeEol: "keep",
@@ -42,8 +42,9 @@ export function pinsOf({
       queries.push({ sheet: loop.sheet, row: loop.row, column, typed, message, key: loop.key });
     const { pinTreatment, forbid = [] } = loop.edits;
     if (pinTreatment !== undefined) {
-      const kind = Object.hasOwn(kindOf, pinTreatment) ? kindOf[pinTreatment as Treatment] : undefined;
-      if (kind === undefined) ask("pinTreatment", pinTreatment, `expected one of ${Object.keys(kindOf).join(", ")}`);
+      const kind = Object.hasOwn(planKindOf, pinTreatment) ? planKindOf[pinTreatment as Treatment] : undefined;
+      if (kind === undefined)
+        ask("pinTreatment", pinTreatment, `expected one of ${Object.keys(planKindOf).join(", ")}`);
       else if (offered.has(kind)) pins.push({ loop: loop.key, kind });
       else
         ask(
@@ -53,8 +54,8 @@ export function pinsOf({
         );
     }
     for (const word of forbid) {
-      const kind = Object.hasOwn(kindOf, word) ? kindOf[word as Treatment] : undefined;
-      if (kind === undefined) ask("forbid", word, `expected one of ${Object.keys(kindOf).join(", ")}`);
+      const kind = Object.hasOwn(planKindOf, word) ? planKindOf[word as Treatment] : undefined;
+      if (kind === undefined) ask("forbid", word, `expected one of ${Object.keys(planKindOf).join(", ")}`);
       else if (offered.size > 1 && offered.has(kind)) {
         offered.delete(kind);
         pins.push({ loop: loop.key, forbid: kind });

@@ -1,5 +1,6 @@
 import { jobTables } from "../estimate/demo-tables.js";
 import type { Estimate } from "../estimate/estimate.js";
+import { heldPlan } from "../estimate/held-plan.js";
 import { jobSettings } from "../price-book/job-settings.js";
 import type { Report, Sheet } from "../report/model.js";
 import type { HeadingMatch } from "../survey/map-headings.js";
@@ -16,6 +17,7 @@ import { loopsSheet } from "./loops-sheet.js";
 import { measureNextSheet } from "./measure-next-sheet.js";
 import { ordersSheet } from "./orders-sheet.js";
 import type { PacksWanted } from "./packs-wanted.js";
+import { planRecordSheet } from "./plan-record-sheet.js";
 import { planValuesSheet } from "./plan-values-sheet.js";
 import { priceSheet } from "./price-sheet.js";
 import { queriesSheet } from "./queries-sheet.js";
@@ -86,6 +88,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     checksSheet(input),
     planValuesSheet(input),
     basisSheet(input),
+    planRecordSheet(heldPlan({ estimate, revision: given.revision ?? 1, date })),
     ...surveySheets,
   ].filter((sheet) => sheet !== undefined);
   return {
