@@ -15,13 +15,16 @@ export type ZoneUse =
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
 const longestFirst = zoneUses
-  .flatMap(({ use, spellings }) => spellings.map((spelling) => ({ use: use as ZoneUse, spelling })))
+  .flatMap(({ use, spellings }) =>
+    [use.toLowerCase(), ...spellings].map((spelling) => ({ use: use as ZoneUse, spelling })),
+  )
   .sort((a, b) => b.spelling.length - a.spelling.length)
   .map(({ use, spelling }) => ({ use, pattern: new RegExp(`(^|[^a-z0-9])${escaped(spelling)}($|[^a-z0-9])`) }));
 
 /**
- * The use a surveyor's words mean, or undefined when no whole word or phrase of the table occurs. The longest phrase
- * decides: "24 hour silent" is a hold-up, "24 hour" alone is audible.
+ * The use a surveyor's words mean, or undefined when no whole word or phrase of the table occurs; our own keys, which
+ * the survey workbook offers as choices, count too. The longest phrase decides: "24 hour silent" is a hold-up,
+ * "24 hour" alone is audible.
  * @example zoneUse("24h silent"); // "holdUp"
  */
 export function zoneUse(words: string | undefined): ZoneUse | undefined {
