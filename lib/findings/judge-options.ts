@@ -51,6 +51,7 @@ export type FigureName =
   | "foilNotedElse"
   | "shortResistanceShare"
   | "lifeSafetyUnmarked"
+  | "lifeSafetyNamedElse"
   | "tamperNoted"
   | "tamperNotedElse"
   | "normallyOpenNoted"

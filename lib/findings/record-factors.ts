@@ -3,6 +3,7 @@ import { at, conditionCount } from "./conditions.js";
 import { gradedClass } from "./graded-readings.js";
 import type { JudgeModel } from "./judge-model.js";
 import type { LoopRecord } from "./loop-record.js";
+import { namesIntrusionDevice } from "./names-device.js";
 import type { TakenReadings } from "./taken-readings.js";
 import { zeros } from "./zeros.js";
 
@@ -50,6 +51,7 @@ function endOfLinePlace(record: LoopRecord, model: JudgeModel, factors: number[]
 
 function notedDevices(record: LoopRecord, model: JudgeModel, factors: number[]): void {
   const f = model.figures;
+  const intrusion = namesIntrusionDevice(record.device);
   for (let c = 0; c < conditionCount; c += 1) {
     let by = 1;
     if (record.poweredDetector !== undefined)
@@ -58,7 +60,7 @@ function notedDevices(record: LoopRecord, model: JudgeModel, factors: number[]):
     if (record.contactForm === "NO") by *= c === at.normallyOpen ? f.normallyOpenNoted : f.normallyOpenNotedElse;
     if (record.contactForm === "NC")
       by *= c === at.normallyOpen ? 1 - f.normallyOpenNoted : 1 - f.normallyOpenNotedElse;
-    if (c === at.lifeSafety) by *= f.lifeSafetyUnmarked;
+    if (c === at.lifeSafety) by *= intrusion ? f.lifeSafetyUnmarked * f.lifeSafetyNamedElse : f.lifeSafetyUnmarked;
     by *= share(record.tamperPair === true, c === at.tamperLoop ? f.tamperNoted : f.tamperNotedElse);
     if (by !== 1) scale(factors, c, by);
   }

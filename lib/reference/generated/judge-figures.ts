@@ -62,6 +62,7 @@ export const judgeFigures: readonly JudgeFiguresRow[] = [
   {"name":"foilNotedElse","value":0.003,"of":"1","meaning":"Chance that it is noted on another loop","source":"practice"},
   {"name":"shortResistanceShare","value":0.1,"of":"1","meaning":"Share of shorts with resistance of their own","source":"practice"},
   {"name":"lifeSafetyUnmarked","value":0.3,"of":"1","meaning":"Chance that a life-safety loop carries no mark","source":"practice"},
+  {"name":"lifeSafetyNamedElse","value":0.1,"of":"1","meaning":"Chance that an unmarked life-safety loop is written up with the name of an intrusion device","source":"practice"},
   {"name":"tamperNoted","value":0.95,"of":"1","meaning":"Chance that a tamper pair is noted as one","source":"practice"},
   {"name":"tamperNotedElse","value":0.003,"of":"1","meaning":"Chance that another loop is noted as one","source":"practice"},
   {"name":"normallyOpenNoted","value":0.85,"of":"1","meaning":"Chance that normally open is noted where it is so","source":"practice"},
