@@ -42,7 +42,8 @@ export const clinic = (): Survey =>
   });
 
 /** The estimate of a survey with the real solver. */
-export const estimateOf = (survey: Survey): Promise<Estimate> => estimateJob({ survey, solve: solveWithHighs, seconds: 20 });
+export const estimateOf = (survey: Survey): Promise<Estimate> =>
+  estimateJob({ survey, solve: solveWithHighs, seconds: 20 });
 
 /** The quick plan only: no solver, no options. */
 export const quickEstimateOf = (survey: Survey): Promise<Estimate> => estimateJob({ survey });

@@ -41,7 +41,9 @@ describe("a house read by an expert (handed-in key, row by row)", () => {
   });
 
   it("says by how much where the plan departs from what a loop deserves", () => {
-    const departing = estimate.loops.filter(({ treatment, recommended }) => planKindOf[treatment] !== planKindOf[recommended]);
+    const departing = estimate.loops.filter(
+      ({ treatment, recommended }) => planKindOf[treatment] !== planKindOf[recommended],
+    );
     for (const { reason } of departing) expect(reason).toMatch(/By itself it deserves: .*(\d|would cost the same)/);
     for (const { key: row } of departing) {
       expect(estimate.whys?.find((why) => why.key === row)?.recommendedMoreCents).not.toBeNull();
