@@ -44,9 +44,7 @@ test("property: fewer characters a line never give fewer lines, and every word f
       const joined = words.join(" ");
       const lines = linesOfText({ text: joined, widthCharacters: width });
       expect(lines).toBeGreaterThanOrEqual(Math.ceil(joined.length / (width + 1)));
-      expect(linesOfText({ text: joined, widthCharacters: width - 1 < 12 ? 12 : width - 1 })).toBeGreaterThanOrEqual(
-        lines,
-      );
+      expect(linesOfText({ text: joined, widthCharacters: Math.max(width - 1, 12) })).toBeGreaterThanOrEqual(lines);
     }),
   );
 });

@@ -39,6 +39,21 @@ test("texts, dates and numbers come back as they were; text that looks like a fo
   expect(summary).toContain("2227.4");
 });
 
+test("text that names a character code stays that text (ECMA-376 part 1, ST_Xstring)", async () => {
+  const words = ["_x0041_ is no letter", "a_x000D_b", "_x_", "tab\tand\nline"];
+  const coded = printablePlan({
+    ...sampleReport,
+    sheets: [
+      {
+        name: "Codes",
+        blocks: words.map((text) => ({ kind: "paragraph" as const, cell: { kind: "text" as const, text } })),
+      },
+    ],
+  });
+  const shown = (await recalculatedSheets(await writeWorkbook(coded))).get("Codes") ?? [];
+  expect(shown.map((row) => row[0]).filter((text) => text !== "")).toEqual(words);
+});
+
 test("prints one page wide with job, sheet, date, revision and page x of y on every page, and draws the charts", async () => {
   const { pdf, text } = await printed(await writeWorkbook(plan));
   const pages = text.split("\f").filter((page) => page.trim() !== "");
