@@ -35,7 +35,7 @@ export type { PlanningProblem } from "./plan/problem.js";
 export type { Article, PriceBook } from "./price-book/article.js";
 export { type JobSettings, jobSettings } from "./price-book/job-settings.js";
 export { readPriceBook } from "./price-book/read-price-book.js";
-export { type JobPrice, priceJob } from "./pricing/price-job.js";
+export { type JobPrice, priceFormulas, priceJob } from "./pricing/price-job.js";
 export { type PriceRange, priceRange } from "./pricing/price-range.js";
 // What can go wrong, and questions to the surveyor
 export { InputError, type InputErrorFacts } from "./problems/input-error.js";

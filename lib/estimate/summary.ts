@@ -1,5 +1,4 @@
 import { formatMoney } from "../quantities/format-money.js";
-import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
 import { type Treatment, treatmentWords } from "../treatments/treatment.js";
 import type { Estimate, EstimatedLoop } from "./estimate.js";
 
@@ -99,9 +98,4 @@ function doNotTouchLines({ loops, holds }: Estimate): readonly string[] {
         ]
       : []),
   ];
-}
-
-/** How sure, for paper. */
-export function sureness(loop: EstimatedLoop): string {
-  return formatPercentOnPaper(loop.probability);
 }

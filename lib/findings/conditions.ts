@@ -39,7 +39,7 @@ export const actions: readonly Action[] = [
 ];
 
 /** Where the end-of-line part sits: past the last contact, nowhere, or at the panel. */
-export const forms = ["atEnd", "none", "atPanel"] as const;
+const forms = ["atEnd", "none", "atPanel"] as const;
 
 /** Place of each condition in {@link conditions}. */
 export const at = {
