@@ -1,0 +1,67 @@
+import { removedDevices as table } from "../reference/generated/removed-devices.js";
+import { type CutOverLoop, type CutOverPanel, isExcluded, loopName } from "./cut-over-loop.js";
+
+/** A device that goes out of use, and what is left in its place. */
+export interface RemovedDevice {
+  /** Loop, or null for keypads, sirens and the control. */
+  readonly key: string | null;
+  readonly panel: string;
+  readonly kind: string;
+  readonly count: number;
+  readonly place: string;
+  readonly comesOff: boolean;
+  readonly finish: "blankPlate" | "note";
+  readonly words: string;
+  /** Kind in the disposal table; null = nothing to take away. */
+  readonly disposal: string | null;
+}
+
+/**
+ * Every device that goes out of use with a blank plate or a note. Devices of kept loops stay; of a split loop only the
+ * detectors go. Nothing of a life-safety loop, and while the job is held neither sirens nor the control.
+ */
+export function removedDevices({
+  loops,
+  panels,
+  held,
+}: {
+  readonly loops: readonly CutOverLoop[];
+  readonly panels: readonly CutOverPanel[];
+  readonly held: boolean;
+}): readonly RemovedDevice[] {
+  const ofLoops = loops
+    .filter((loop) => !isExcluded(loop))
+    .flatMap((loop) =>
+      goingOf(loop).map(({ kind, count }) =>
+        removed({
+          kind,
+          count,
+          key: loop.key,
+          panel: loop.panel,
+          place: loop.place ?? loop.protects ?? loopName(loop),
+        }),
+      ),
+    );
+  const ofPanels = panels.flatMap(({ panel, place, keypads = 0, sirens = 0 }) => {
+    const at = { key: null, panel, place: place ?? panel };
+    const control = [removed({ kind: "siren", count: sirens, ...at }), removed({ kind: "control", count: 1, ...at })];
+    return [removed({ kind: "keypad", count: keypads, ...at }), ...(held ? [] : control)];
+  });
+  return [...ofLoops, ...ofPanels].filter(({ count }) => count > 0);
+}
+
+function goingOf({ treatment, devices }: CutOverLoop): CutOverLoop["devices"] {
+  if (treatment === "wireless" || treatment === "retire") return devices;
+  return treatment === "split" ? devices.filter(({ kind }) => kind === "glassBreak" || kind === "motion") : [];
+}
+
+function removed(input: Pick<RemovedDevice, "key" | "panel" | "kind" | "count" | "place">): RemovedDevice {
+  const row = table.find(({ kind }) => kind === input.kind) ?? table.find(({ kind }) => kind === "unknown");
+  return {
+    ...input,
+    comesOff: row?.comesOff === "yes",
+    finish: row?.finish === "blankPlate" ? "blankPlate" : "note",
+    words: row?.words ?? "left as found",
+    disposal: row === undefined || row.disposal === "none" ? null : row.disposal,
+  };
+}
