@@ -38,9 +38,6 @@ export const actions: readonly Action[] = [
   "measureAgain",
 ];
 
-/** Where the end-of-line part sits: past the last contact, nowhere, or at the panel. */
-const forms = ["atEnd", "none", "atPanel"] as const;
-
 /** Place of each condition in {@link conditions}. */
 export const at = {
   soundEolAtEnd: 0,
