@@ -20,7 +20,6 @@ test("plan, modules and zones of a clinic come together by loop key; what the zo
       items: {},
       supplyMilliamps: 0,
       risk: null,
-      riskCents: 0,
       why: "",
     }),
   );
