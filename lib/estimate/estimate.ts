@@ -61,6 +61,8 @@ export interface LoopCost {
   readonly labourCents: Cents;
   readonly partsCents: Cents;
   readonly devicesCents: Cents;
+  /** Chance that it proves other than it is planned. */
+  readonly riskProbability: number;
   /** Expected cost of what may still go wrong with it. */
   readonly riskCents: Cents;
   readonly costCents: Cents;

@@ -121,6 +121,7 @@ function loopCost({ work, items, risk }: PlannedLoop, rates: WorkRates): LoopCos
     labourCents,
     partsCents,
     devicesCents,
+    riskProbability: risk?.probability ?? 0,
     riskCents: own,
     costCents: labourCents + partsCents + devicesCents + own,
   };
