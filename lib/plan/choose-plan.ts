@@ -12,6 +12,8 @@ import type { PlanningProblem } from "./problem.js";
 import { numberInputs, readSolution, writeSolution } from "./read-solution.js";
 import { coupledPanels, subproblem } from "./subproblem.js";
 import { tieBreakModel, tieBreakRounds } from "./tie-break.js";
+import { type KnownNeed, tightenNeeds } from "./tighten-needs.js";
+import { uncoupleArticles } from "./uncouple-articles.js";
 
 /** How far the choice has come: the best plan so far and the proved bound, over all panels. */
 export interface PlanProgress {
@@ -66,11 +68,16 @@ export async function choosePlan(input: ChoosePlanInput): Promise<Plan> {
     options: () => ({ seconds: budget.left, signal }),
     onProgress: onProgress ?? (() => {}),
     breakTies: input.breakTies ?? true,
+    needs: new Map(),
   };
   try {
+    const needs = await knownNeeds(problem, quick, context);
+    const uncoupled = await solveUncoupled(problem, needs, context);
+    if (uncoupled) return finish(problem, [uncoupled], pricePlan(problem, uncoupled).costCents, budget.total, "");
     for (const withLimits of [false, true]) {
       const parts = coupledPanels(problem, withLimits).map((panels) => subproblem(problem, panels));
-      const outcome = await solveParts(parts, context, parts.length === 1 ? quick : undefined);
+      const known = parts.length === 1 ? { ...context, needs } : context;
+      const outcome = await solveParts(parts, known, parts.length === 1 ? quick : undefined);
       if (outcome.proof === "infeasible") {
         return infeasible(await explainInfeasible({ problem, solve: context.solve, options: context.options() }));
       }
@@ -100,6 +107,8 @@ interface PartContext {
   readonly options: () => SolveOptions;
   readonly onProgress: (progress: PlanProgress) => void;
   readonly breakTies: boolean;
+  /** Bounded needs of the whole problem; they hold for its parts only where all of it is one part. */
+  readonly needs: ReadonlyMap<string, KnownNeed>;
 }
 
 interface PartOutcome {
@@ -154,11 +163,14 @@ async function solvePart(
   eachModule = false,
 ): Promise<PartOutcome> {
   if (problem.loops.length === 0 && problem.panels.every((panel) => (panel.spareInputs ?? 0) === 0)) return emptyPart;
-  const plan = formulate({ problem, eachModule });
+  const plan = formulate({ problem, eachModule, mostNeeded: eachModule ? undefined : mostOf(context.needs) });
   const start = quick && !eachModule ? { start: writeSolution(problem, plan, quick) } : {};
   const onProgress: SolveOptions["onProgress"] = ({ best, bound }) => report("exact", best, bound);
   const result = await context.solve({ ...plan.model, ...start }, { ...context.options(), onProgress });
-  if (result.status === "infeasible") return { draft: undefined, boundCents: 0, proof: "infeasible" };
+  if (result.status === "infeasible") {
+    if (quick) throw new PlanCheckError("The solver finds no plan where the quick plan keeps every limit");
+    return { draft: undefined, boundCents: 0, proof: "infeasible" };
+  }
   const bound = Math.max(quickLowerBound(problem), result.bound === null ? 0 : Math.ceil(result.bound - 1e-2));
   if (!result.values) return { draft: quick, boundCents: Math.min(bound, quick?.costCents ?? bound), proof: "open" };
   const draft = readSolution(problem, plan, result.values);
@@ -177,6 +189,50 @@ async function solvePart(
   }
   const settled = context.breakTies ? await settleTies(problem, plan, draft, priced.costCents, context) : draft;
   return { draft: settled, boundCents: priced.costCents, proof: "optimal" };
+}
+
+/** From this many loops on, the needs are bounded first: below it the proof is quick without. */
+const loopsWorthTightening = 120;
+
+/** Passes of bounding: steps that drop out in one make the next one sharper. */
+const tighteningPasses = 2;
+
+async function knownNeeds(problem: PlanningProblem, quick: GreedyPlan | undefined, context: PartContext) {
+  let needs: ReadonlyMap<string, KnownNeed> = new Map();
+  if (!quick || problem.loops.length < loopsWorthTightening) return needs;
+  for (let pass = 0; pass < tighteningPasses; pass += 1) {
+    const plan = formulate({ problem, mostNeeded: mostOf(needs) });
+    if (plan.articles.length === 0) break;
+    const { solve, options } = context;
+    needs = await tightenNeeds({ plan, costCents: quick.costCents, solve, options });
+    if (plan.articles.every((one) => (needs.get(one.article)?.most ?? one.mostNeeded) >= one.mostNeeded)) break;
+  }
+  return needs;
+}
+
+const mostOf = (needs: ReadonlyMap<string, KnownNeed>) => new Map([...needs].map(([key, { most }]) => [key, most]));
+
+/**
+ * Large sites: with the needs bounded, stock and price steps mostly couple nothing any more and the panels are solved
+ * by themselves. The result counts only if, priced again with the real prices, it costs what the parts say.
+ */
+async function solveUncoupled(
+  problem: PlanningProblem,
+  needs: ReadonlyMap<string, KnownNeed>,
+  context: PartContext,
+): Promise<PlanDraft | undefined> {
+  const { problem: uncoupled, creditCents } = uncoupleArticles(problem, needs);
+  const parts = coupledPanels(uncoupled, false);
+  if (needs.size === 0 || parts.length < 2) return undefined;
+  const quiet = { ...context, onProgress: () => {} };
+  const outcome = await solveParts(
+    parts.map((panels) => subproblem(uncoupled, panels)),
+    quiet,
+    undefined,
+  );
+  if (outcome.proof !== "optimal" || !outcome.draft) return undefined;
+  const { violations, costCents } = pricePlan(problem, outcome.draft);
+  return violations.length === 0 && costCents === outcome.boundCents - creditCents ? outcome.draft : undefined;
 }
 
 /** The solver's objective carries noise below a cent; anything more means that model and reckoning disagree. */

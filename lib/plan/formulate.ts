@@ -8,8 +8,9 @@ import {
   defaultMaxOpenings,
   type KeepOffer,
   type PlanningProblem,
+  type PriceTier,
 } from "./problem.js";
-import { articleSupplies, deviceArticleKey, moduleArticleKey } from "./purchase.js";
+import { articleSupplies, cheapestPurchase, deviceArticleKey, moduleArticleKey } from "./purchase.js";
 
 /** What a column of the model stands for; loops are indices in loop order. */
 export type ColumnMeaning =
@@ -34,8 +35,17 @@ export interface PlanModel {
   readonly model: MilpModel;
   readonly columns: readonly ColumnMeaning[];
   readonly limits: readonly LimitRow[];
+  /** Rows of articles with stock or price steps: what is got less what is needed, 0 or more. */
+  readonly articles: readonly ArticleRow[];
   /** Zones lost by setting each column to 1. */
   readonly zonesLost: readonly number[];
+}
+
+export interface ArticleRow {
+  readonly article: string;
+  readonly row: number;
+  /** No plan of the model needs more. [pieces] */
+  readonly mostNeeded: number;
 }
 
 export interface FormulateInput {
@@ -49,13 +59,15 @@ export interface FormulateInput {
   readonly eachModule?: boolean | undefined;
   /** Write columns and price steps so that the rows of the limits may be lifted afterwards. */
   readonly liftable?: boolean | undefined;
+  /** Most pieces of an article that a plan worth finding needs, where that is known. */
+  readonly mostNeeded?: ReadonlyMap<string, number> | undefined;
 }
 
 /** Largest number of group columns before the carrier and member form is used. */
 const mostGroupColumns = 60_000;
 
 /** Writes the planning problem as a linear model with whole-number columns; see docs/decisions/cheapest-plan.md. */
-export function formulate({ problem, form, eachModule, liftable }: FormulateInput): PlanModel {
+export function formulate({ problem, form, eachModule, liftable, mostNeeded }: FormulateInput): PlanModel {
   const offers = permittedOffers(problem);
   const usedForm = form ?? (countJoinGroups(problem, offers) > mostGroupColumns ? "B" : "A");
   const writer = new PlanModelWriter(problem, offers, liftable ?? false);
@@ -63,7 +75,7 @@ export function formulate({ problem, form, eachModule, liftable }: FormulateInpu
   if (usedForm === "A") writer.groupsByColumn();
   else writer.groupsByCarrier();
   writer.sharedReturns(eachModule ?? false);
-  writer.purchases();
+  writer.purchases(mostNeeded ?? new Map());
   return writer.finish();
 }
 
@@ -454,13 +466,16 @@ class PlanModelWriter {
   }
 
   /** Purchase of every article: from stock, and the rest in one price step. */
-  purchases(): void {
+  purchases(known: ReadonlyMap<string, number>): void {
     for (const [key, supply] of articleSupplies(this.#problem)) {
       const row = this.#articleRows.get(key);
-      const most = this.#mostNeeded.get(key) ?? 0;
-      if (row !== undefined && most > 0) this.#purchase(key, row, supply, most);
+      const most = Math.min(this.#mostNeeded.get(key) ?? 0, known.get(key) ?? Infinity);
+      if (row === undefined || most === 0) continue;
+      this.#articles.push({ article: key, row, mostNeeded: most });
+      this.#purchase(key, row, supply, most);
     }
   }
+  readonly #articles: ArticleRow[] = [];
 
   #purchase(key: string, row: number, supply: ArticleSupply, most: number): void {
     if (supply.stock > 0 || supply.tiers.length === 0) {
@@ -476,7 +491,7 @@ class PlanModelWriter {
         this.#limits.push({ row: limit, limit: "stock", of: key, value: supply.stock });
       }
     }
-    const tiers = [...supply.tiers].sort((a, b) => a.from - b.from);
+    const tiers = supply.tiers.filter((tier) => isWorthReaching(supply, tier, most)).sort((a, b) => a.from - b.from);
     const oneStep = this.#milp.row(-Infinity, 1);
     tiers.forEach((tier, at) => {
       const bought = this.#column({ is: "reckoning" }, tier.unitCents, { integer: false });
@@ -502,7 +517,16 @@ class PlanModelWriter {
       model: this.#milp.build(),
       columns: this.#columns,
       limits: this.#limits,
+      articles: this.#articles,
       zonesLost: this.#zonesLost,
     };
   }
+}
+
+/** Whether buying up to a step above every need can ever cost less than getting the largest need without it. */
+function isWorthReaching(supply: ArticleSupply, tier: PriceTier, most: number): boolean {
+  if (tier.from <= most) return true;
+  const others = supply.tiers.filter((other) => other !== tier && other.from <= most);
+  const without = cheapestPurchase({ ...supply, tiers: others }, most);
+  return without === undefined || tier.from * tier.unitCents < without.cents;
 }
