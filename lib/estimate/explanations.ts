@@ -171,7 +171,7 @@ function whyWords({
   const { heldFixed, replanned } = explanation;
   if (heldFixed && recommendedMoreCents === null) {
     parts.push(
-      `Next best is ${kindWords[heldFixed.choice.kind]}: ${money(heldFixed.moreCents)} more with all else as planned`,
+      `Next cheapest is ${kindWords[heldFixed.choice.kind]}: ${money(heldFixed.moreCents)} more with all else as planned`,
     );
     if (replanned && replanned.moreCents !== heldFixed.moreCents) {
       parts.push(`(${money(replanned.moreCents)} more if the rest is planned anew).`);
