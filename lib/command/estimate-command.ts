@@ -6,6 +6,7 @@ import { packsWantedIn } from "../sheets/packs-wanted.js";
 import { planRecordIn } from "../sheets/plan-record-sheet.js";
 import { solveWithHighs } from "../solver/highs.js";
 import type { SurveySheetName } from "../survey/columns.js";
+import type { ConfirmedFeeds } from "../survey/confirm-feeds.js";
 import type { HeadingMapping } from "../survey/map-headings.js";
 import { readSurvey, type SheetToRead, type SurveyInput } from "../survey/read-survey.js";
 import { estimateWorkbook } from "../workbook/estimate-workbook.js";
@@ -36,7 +37,9 @@ export const estimateCommand: Command = {
     "-o FILE.xlsx  where the workbook goes; it is written beside and then renamed, never half",
     "--json FILE   the estimate as JSON too",
     "--site, --radio, --old-zones, --prices, --modules, --labour FILE  loose sheets beside the loops",
-    "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood",
+    "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood;",
+    "              its key fedFrom confirms where powered detectors take their supply: {loop: feeding loop or panel},",
+    '              such as {"fedFrom": {"P1 6": "CORR A", "R007": "R006", "P1 3": "panel"}}',
     "--seconds N   most time for the plan, 30 when left out",
     "--hold-plan   keep treatments, modules and orders of the given estimate, work out the money again",
     "",
@@ -107,12 +110,20 @@ function formerEstimate(input: SurveyInput): { before?: HeldPlan; packsWanted?: 
   return record === undefined ? {} : { before: readHeldPlan(record), packsWanted: packsWantedIn(sheets) };
 }
 
+/** The mapping file: headings of sheets, and beside them the confirmed feeds. */
+function mappingOf(json: unknown): Pick<SurveyInput, "mapping" | "fedFrom"> {
+  if (typeof json !== "object" || json === null || Array.isArray(json)) {
+    throw new UsageError("--map: expected a JSON object {sheet: {typed heading: our column}}");
+  }
+  const { fedFrom, ...mapping } = json as HeadingMapping & { readonly fedFrom?: ConfirmedFeeds };
+  return { mapping, ...(fedFrom === undefined ? {} : { fedFrom }) };
+}
+
 async function surveyInput(
   surveys: readonly string[],
   values: Readonly<Record<string, string | boolean | undefined>>,
 ): Promise<SurveyInput> {
-  const mapping =
-    typeof values["map"] === "string" ? { mapping: (await readJsonInput(values["map"])) as HeadingMapping } : {};
+  const mapping = typeof values["map"] === "string" ? mappingOf(await readJsonInput(values["map"])) : {};
   const [first] = surveys;
   if (first?.toLowerCase().endsWith(".json")) {
     if (surveys.length > 1) throw new UsageError("a JSON survey stands alone: name no second survey");

@@ -16,6 +16,7 @@ import { changesSince, type HeldPlan, type PacksWanted } from "./held-plan.js";
 import { jobOptions } from "./job-options.js";
 import { type PreparedJob, prepareJob } from "./prepare-job.js";
 import { quoteOf } from "./quote-of.js";
+import { withSupplyChoices } from "./supply-choices.js";
 import { NoEstimate, workOut } from "./work-out.js";
 
 export { NoEstimate };
@@ -66,13 +67,14 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const asked = held ? undefined : solve;
   const whys = asked ? await whyTreatments({ prepared, plan, planned, solve: asked, seconds, ...cancel }) : null;
   const frontier = asked ? await zonesFrontier({ problem, solve: asked, seconds: seconds / 4, ...cancel }) : null;
+  const supply = withSupplyChoices({ supply: worked.supply, prepared, planned, whys });
   const estimate: Estimate = {
     schema: "loopwright.estimate.1",
     currency: survey.site.currency,
     site: { name: survey.site.name ?? null, panels: [...new Set(survey.loops.map(({ panel }) => panel))] },
     demoPrices: prepared.demoPrices,
     holds,
-    queries: [...prepared.queries, ...worked.queries, ...loops.queries],
+    queries: [...prepared.queries, ...worked.queries, ...loops.queries, ...supply.queries],
     loops: withWhys(loops.loops, whys),
     modules: moduleCounts(fitted),
     terminals: worked.terminals,
@@ -84,7 +86,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     whys,
     zonesFrontier: frontier?.points.map(({ zonesLost, costCents }) => ({ zonesLost, costCents })) ?? null,
     quote: quoteOf({ prepared, loops: loops.loops, eolAtPanel, totalCents }),
-    supply: null,
+    supply: supply.supply,
     radio: null,
     carry: carryOf({ planned, job }),
     cautions: cautionsFor({ survey, holds, planned }),

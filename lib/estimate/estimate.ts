@@ -14,6 +14,7 @@ import type { Treatment } from "../treatments/treatment.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
 import type { QuoteTerms } from "./quote-of.js";
+import type { SupplyAtPanel } from "./supply-of.js";
 
 /** A reason why nothing may be powered down yet; it stands until a person lifts it in the survey. */
 export interface Hold {
@@ -140,7 +141,8 @@ export interface Estimate {
   /** Cost against zones without a name of their own, from the cheapest plan on; null without a solver. */
   readonly zonesFrontier: readonly { readonly zonesLost: number; readonly costCents: Cents }[] | null;
   readonly quote: QuoteTerms;
-  readonly supply: null;
+  /** Supply at each panel that feeds a powered detector or gets a module. */
+  readonly supply: readonly SupplyAtPanel[];
   readonly radio: null;
   readonly carry: CarryList | null;
   readonly cautions: readonly PrintedCaution[];

@@ -10,6 +10,7 @@ import { orderFor } from "../purchasing/order-for.js";
 import type { OrderResult } from "../purchasing/order-records.js";
 import { labourUnits } from "../reference/generated/labour-units.js";
 import { type FittedModule, fitModules, type TerminalRow, terminalSchedule } from "../terminals/terminal-schedule.js";
+import { locationWork } from "../treatments/location-work.js";
 import type { Work } from "../treatments/treatment.js";
 import { workHours } from "../treatments/work-cents.js";
 import { billLines } from "./bill-lines.js";
@@ -19,6 +20,7 @@ import { jobTasks } from "./job-work.js";
 import type { PreparedJob } from "./prepare-job.js";
 import { contingencyCents, priceOf } from "./price-of.js";
 import { rangeOf } from "./range-of.js";
+import { type SupplyAtPanel, supplyOf } from "./supply-of.js";
 
 /** Why there is no estimate: the wishes and limits leave no plan, or the needs cannot be bought. */
 export class NoEstimate extends Error {
@@ -37,6 +39,7 @@ export interface WorkedOut {
   readonly labour: readonly LabourLine[];
   readonly price: JobPrice;
   readonly range: PriceRange;
+  readonly supply: readonly SupplyAtPanel[];
   readonly queries: readonly Query[];
 }
 
@@ -65,8 +68,12 @@ export async function workOut({
   const planned = plannedLoops({ plan, treatments, moduleSettings, rates });
   const fitted = fitModules({ planned, profiles, settings: moduleSettings, modules: plan.modules });
   const terminals = terminalSchedule({ fitted, planned, loops: survey.loops, profiles });
-  const locations = [...new Set(fitted.map(({ panel }) => panel))].map(() => prepared.location);
   const { book } = rates;
+  const { supply, queries: supplyQueries } = supplyOf({ survey, planned, fitted, profiles, book, job });
+  const locations = [...new Set(fitted.map(({ panel }) => panel))].map((panel) => {
+    const place = supply.find((one) => one.panel === panel)?.place;
+    return place ? locationWork({ book, batteryAmpereHours: place.battery.neededAmpHours }) : prepared.location;
+  });
   const needs = billOfMaterials({ planned, fitted, terminals, profiles, locations, book, job, removedDevices: 0 });
   const ordered = await orderFor({
     needs: needs.map(({ code, need, loops }) => ({ code, quantity: need, loops })),
@@ -96,7 +103,8 @@ export async function workOut({
     labour,
     price,
     range,
-    queries: [...ordered.queries, ...queries],
+    supply,
+    queries: [...ordered.queries, ...queries, ...supplyQueries],
   };
 }
 

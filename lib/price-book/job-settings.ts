@@ -27,6 +27,7 @@ export interface JobSettings {
   readonly detectorMinimumVolts: number;
   readonly batteryEndVolts: number;
   readonly panelDropVolts: number;
+  readonly supplyRatedMilliamps: number;
   readonly radioMarginDb: number;
   readonly quoteValidDays: number;
   readonly repairCapHours: number;

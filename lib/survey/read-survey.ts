@@ -4,6 +4,7 @@ import { parseTemperature } from "../quantities/parse-temperature.js";
 import { parseVolts } from "../quantities/parse-volts.js";
 import { cellText } from "../quantities/typed-cell.js";
 import { type SurveySheetName, surveySheets } from "./columns.js";
+import { type ConfirmedFeeds, confirmFeeds } from "./confirm-feeds.js";
 import type { HeadingMapping, HeadingMatch } from "./map-headings.js";
 import { runUnit, unitSlipQueries } from "./neighbours.js";
 import { fitsTable, type RawTable, rawTable } from "./raw-table.js";
@@ -35,6 +36,8 @@ export type SurveyInput = {
   readonly mapping?: HeadingMapping;
   /** Currency of the job where the survey names none; three letters. */
   readonly currency?: string;
+  /** Feeds of powered detectors that a person confirmed; they answer what the notes only propose. */
+  readonly fedFrom?: ConfirmedFeeds;
 } & ({ readonly sheets: readonly SheetToRead[] } | { readonly json: unknown });
 
 /** The survey and how its headings were understood. */
@@ -97,6 +100,12 @@ function chooseSheets(
  * @throws {@link SurveyRefused} when no survey can be read at all; the message says how to mend it.
  */
 export function readSurvey(input: SurveyInput): SurveyRead {
+  const read = readAsTyped(input);
+  const { fedFrom } = input;
+  return fedFrom === undefined ? read : { ...read, survey: confirmFeeds({ survey: read.survey, fedFrom }) };
+}
+
+function readAsTyped(input: SurveyInput): SurveyRead {
   const { mapping = {}, currency = "USD" } = input;
   if ("json" in input) {
     const { tables, site } = tablesFromJson(input.json);

@@ -28,10 +28,14 @@ export function locationWork({
   const batteries = [...articlesOfClass({ book, class: "battery" })].sort(
     (a, b) => (a.ampereHours ?? 0) - (b.ampereHours ?? 0),
   );
-  const battery = batteries.find(({ ampereHours }) => (ampereHours ?? 0) >= batteryAmpereHours) ?? batteries.at(-1);
+  const largest = batteries.at(-1)?.ampereHours ?? 0;
+  const count = largest > 0 ? Math.max(1, Math.ceil(batteryAmpereHours / largest - 1e-9)) : 1;
+  const holds = (ampereHours: number | undefined) => (ampereHours ?? 0) * count >= batteryAmpereHours - 1e-9;
+  const battery = batteries.find(({ ampereHours }) => holds(ampereHours)) ?? batteries.at(-1);
   if (battery) {
-    const rule = `at least ${batteryAmpereHours.toFixed(1)} Ah, rounded up to a stock size`;
-    parts.push({ code: battery.code, quantity: 1, rule });
+    const equal = count > 1 ? `, ${count} equal ones in parallel` : "";
+    const rule = `at least ${batteryAmpereHours.toFixed(1)} Ah, rounded up to a stock size${equal}`;
+    parts.push({ code: battery.code, quantity: count, rule });
   }
   const fuse = articlesOfClass({ book, class: "fuse" })[0];
   if (fuse) parts.push({ code: fuse.code, quantity: 2, rule: "one fitted, one spare" });

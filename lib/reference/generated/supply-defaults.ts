@@ -14,6 +14,9 @@ export interface SupplyDefaultsRow {
 }
 
 export const supplyDefaults: readonly SupplyDefaultsRow[] = [
+  {"setting":"chargerVolts","value":13.7,"unit":"V","words":"Auxiliary terminals with the charger on, until measured: float charge of a 12 V lead-acid battery","source":"practice"},
+  {"setting":"detectorMilliamps","value":25,"unit":"mA","words":"What one powered detector draws, until measured or read off its data sheet","source":"practice"},
+  {"setting":"standbyHours","value":24,"unit":"h","words":"Standby without mains where nobody has named a rule","source":"practice"},
   {"setting":"batteryEndVolts","value":10.5,"unit":"V","words":"12 V lead-acid battery at the end of discharge","source":"practice"},
   {"setting":"internalDropVolts","value":0.5,"unit":"V","words":"Lost inside the panel between battery and auxiliary terminals, until measured","source":"practice"},
   {"setting":"detectorMinimumVolts","value":9.5,"unit":"V","words":"Least supply a detector works at, until its data sheet is at hand","source":"practice"},

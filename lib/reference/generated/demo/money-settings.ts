@@ -42,6 +42,7 @@ export const moneySettings: readonly MoneySettingsRow[] = [
   {"setting":"detectorMinimumVolts","value":9.5,"unit":"V","meaning":"Least supply a kept detector works at","least":1,"most":60,"source":"demo"},
   {"setting":"batteryEndVolts","value":10.5,"unit":"V","meaning":"Battery volts at the end of discharge","least":1,"most":60,"source":"demo"},
   {"setting":"panelDropVolts","value":0.5,"unit":"V","meaning":"Panel's internal drop on battery, unless measured","least":0,"most":10,"source":"demo"},
+  {"setting":"supplyRatedMilliamps","value":2000,"unit":"mA","meaning":"Rated output of the new supply that modules and kept detectors hang on","least":50,"most":20000,"source":"demo"},
   {"setting":"radioMarginDb","value":10,"unit":"dB","meaning":"Least radio margin","least":0,"most":60,"source":"demo"},
   {"setting":"quoteValidDays","value":30,"unit":"days","meaning":"The quote is valid this long","least":1,"most":365,"source":"demo"},
   {"setting":"repairCapHours","value":1,"unit":"h","meaning":"Fault finding per loop before the fall-back is offered","least":0,"most":24,"source":"demo"},
