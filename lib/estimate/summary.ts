@@ -60,7 +60,9 @@ function costLines({ price, currency, demoPrices, holds }: Estimate): readonly s
 const percent = (fraction: number | null) => (fraction === null ? "none" : `${(fraction * 100).toFixed(1)} %`);
 
 function measureNextLines({ loops, currency }: Estimate): readonly string[] {
+  // A reading of a loop that leaves the wire anyway changes nothing in the plan.
   const ranked = loops
+    .filter(({ input }) => input !== null)
     .flatMap((loop) => loop.next.map((next) => ({ loop, next })))
     .filter(({ next }) => next.net > 0)
     .sort((a, b) => b.next.net - a.next.net);
@@ -69,7 +71,7 @@ function measureNextLines({ loops, currency }: Estimate): readonly string[] {
     .slice(0, 2)
     .map(
       ({ loop, next }) =>
-        `${loopName(loop)}: ${next.words} (${next.minutes} min; expected saving ${formatMoney({ cents: Math.round(next.saving * 100), currency })})`,
+        `${loopName(loop)}: ${next.words} (${next.minutes} min; expected saving ${formatMoney({ cents: Math.round(next.saving * 100), currency })} by the loss table)`,
     );
 }
 
