@@ -87,7 +87,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     zonesFrontier: frontier?.points.map(({ zonesLost, costCents }) => ({ zonesLost, costCents })) ?? null,
     quote: quoteOf({ prepared, loops: loops.loops, eolAtPanel, totalCents }),
     supply: supply.supply,
-    radio: null,
+    radio: worked.radio,
     carry: carryOf({ planned, job }),
     cautions: cautionsFor({ survey, holds, planned }),
     basis: basisOf({ plan, assumed: prepared.assumedSettings, demoPrices: prepared.demoPrices }),

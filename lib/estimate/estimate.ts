@@ -14,6 +14,7 @@ import type { Treatment } from "../treatments/treatment.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
 import type { QuoteTerms } from "./quote-of.js";
+import type { RadioRecord } from "./radio-of.js";
 import type { SupplyAtPanel } from "./supply-of.js";
 
 /** A reason why nothing may be powered down yet; it stands until a person lifts it in the survey. */
@@ -143,7 +144,8 @@ export interface Estimate {
   readonly quote: QuoteTerms;
   /** Supply at each panel that feeds a powered detector or gets a module. */
   readonly supply: readonly SupplyAtPanel[];
-  readonly radio: null;
+  /** Every radio test judged, the repeaters in the bill, and what was not tested. */
+  readonly radio: readonly RadioRecord[];
   readonly carry: CarryList | null;
   readonly cautions: readonly PrintedCaution[];
   /** Sources, assumptions and versions, one sentence each. */

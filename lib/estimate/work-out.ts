@@ -19,6 +19,7 @@ import { type HeldPlan, heldBill, type PacksWanted, withPacks } from "./held-pla
 import { jobTasks } from "./job-work.js";
 import type { PreparedJob } from "./prepare-job.js";
 import { contingencyCents, priceOf } from "./price-of.js";
+import { type RadioRecord, radioOf } from "./radio-of.js";
 import { rangeOf } from "./range-of.js";
 import { type SupplyAtPanel, supplyOf } from "./supply-of.js";
 
@@ -40,6 +41,7 @@ export interface WorkedOut {
   readonly price: JobPrice;
   readonly range: PriceRange;
   readonly supply: readonly SupplyAtPanel[];
+  readonly radio: readonly RadioRecord[];
   readonly queries: readonly Query[];
 }
 
@@ -74,7 +76,10 @@ export async function workOut({
     const place = supply.find((one) => one.panel === panel)?.place;
     return place ? locationWork({ book, batteryAmpereHours: place.battery.neededAmpHours }) : prepared.location;
   });
-  const needs = billOfMaterials({ planned, fitted, terminals, profiles, locations, book, job, removedDevices: 0 });
+  const { radio, work: repeaters, queries: radioQueries } = radioOf({ survey, planned, fitted, book, job });
+  const others = [repeaters];
+  const removedDevices = 0;
+  const needs = billOfMaterials({ planned, fitted, terminals, profiles, locations, others, book, job, removedDevices });
   const ordered = await orderFor({
     needs: needs.map(({ code, need, loops }) => ({ code, quantity: need, loops })),
     priceBook: book,
@@ -88,7 +93,7 @@ export async function workOut({
   const bill = held
     ? heldBill({ held, book, packsWanted })
     : billLines({ needs, ordered }).map((line) => withPacks(line, packsWanted));
-  const { lines: labour, queries } = labourOf({ prepared, planned, locations, fitted });
+  const { lines: labour, queries } = labourOf({ prepared, planned, locations, others, fitted });
   const contingency = held?.contingencyCents ?? contingencyCents({ planned, rates });
   const price = priceOf({ bill, labour, contingency, rates, job });
   const range = rangeOf({ planned, loops: survey.loops, labour, price, job, rates });
@@ -104,7 +109,8 @@ export async function workOut({
     price,
     range,
     supply,
-    queries: [...ordered.queries, ...queries, ...supplyQueries],
+    radio,
+    queries: [...ordered.queries, ...queries, ...supplyQueries, ...radioQueries],
   };
 }
 
@@ -112,15 +118,18 @@ function labourOf({
   prepared,
   planned,
   locations,
+  others,
   fitted,
 }: {
   readonly prepared: PreparedJob;
   readonly planned: readonly PlannedLoop[];
   readonly locations: readonly Work[];
+  /** Work of the job that belongs to no loop and no place with modules. */
+  readonly others: readonly Work[];
   readonly fitted: readonly FittedModule[];
 }): { readonly lines: readonly LabourLine[]; readonly queries: readonly Query[] } {
   const { survey, holds, job, rates } = prepared;
-  const loopTasks = planned.flatMap(({ work }) => work.tasks);
+  const loopTasks = [...planned.map(({ work }) => work), ...others].flatMap(({ tasks }) => tasks);
   const here = { tasks: [...loopTasks, ...locations.flatMap(({ tasks }) => tasks)], parts: [] };
   const loopHours = workHours({ work: here, labour: rates.labour });
   const panels = new Set(survey.loops.map(({ panel }) => panel)).size;

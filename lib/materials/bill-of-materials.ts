@@ -31,6 +31,8 @@ export interface MaterialInputs {
   readonly terminals: readonly TerminalRow[];
   readonly profiles: readonly InputModuleProfile[];
   readonly locations: readonly Work[];
+  /** Work of the job that belongs to no loop and no place with modules, such as repeaters. */
+  readonly others?: readonly Work[];
   readonly book: PriceBook;
   readonly job: JobSettings;
   /** Devices that come off walls without a successor, keypads among them. [count] */
@@ -67,7 +69,8 @@ export function billOfMaterials(inputs: MaterialInputs): readonly MaterialNeed[]
     for (const [code, count] of Object.entries(loop.items))
       add(code, count, "one for each opening or detector", loop.key);
   }
-  for (const work of inputs.locations) for (const { code, quantity, rule } of work.parts) add(code, quantity, rule);
+  for (const { parts } of [...inputs.locations, ...(inputs.others ?? [])])
+    for (const { code, quantity, rule } of parts) add(code, quantity, rule);
   const wired = inputs.planned.filter(({ input }) => input !== null).length;
   const radio = inputs.planned.reduce((sum, { items }) => sum + Object.values(items).reduce((a, b) => a + b, 0), 0);
   const lots = Math.ceil(inputs.planned.length / 30);

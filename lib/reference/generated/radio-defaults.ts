@@ -19,6 +19,9 @@ export const radioDefaults: readonly RadioDefaultsRow[] = [
   {"setting":"neededMessages","value":50,"unit":"count","words":"Messages to count","source":"practice"},
   {"setting":"neededDelivery","value":0.9,"unit":"probability","words":"Share of messages that the count has to prove","source":"practice"},
   {"setting":"confidence","value":0.95,"unit":"probability","words":"One-sided confidence of what a count proves","source":"practice"},
+  {"setting":"estimateMegahertz","value":868,"unit":"MHz","words":"Band an estimate is made for where the price book names none in figures","source":"practice"},
+  {"setting":"estimateTransmitDbm","value":10,"unit":"dBm","words":"Transmitter of a small battery device with its antenna, for an estimate","source":"practice"},
+  {"setting":"estimateNoiseDbm","value":-102,"unit":"dBm","words":"Background at a receiver where none was read, for an estimate","source":"practice"},
 ];
 
 export const radioDefaultsSources: Readonly<Record<string, string>> = {
