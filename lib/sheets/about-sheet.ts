@@ -12,6 +12,8 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Loop cards", "technician", "Front page with what is left alone; one card for each loop, to be written on."],
   ["Walk test", "technician", "One line for each opening."],
   ["Zone schedule", "technician, owner", "Inputs, names and uses of the new zones."],
+  ["Supply", "technician, estimator", "Volts at kept detectors, joints to open, battery and fuse of each place."],
+  ["Radio", "technician, estimator", "What the radio tests carry, repeaters, places still to be tested."],
   ["Bill", "purchaser", "What is needed, what the van gives, what is bought, for which loops."],
   ["Orders", "purchaser", "One order for each supplier."],
   ["Carry", "purchaser, technician", "Spares to take along for one trip."],

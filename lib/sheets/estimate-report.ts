@@ -22,8 +22,10 @@ import { planValuesSheet } from "./plan-values-sheet.js";
 import { priceSheet } from "./price-sheet.js";
 import { queriesSheet } from "./queries-sheet.js";
 import { quoteSheet } from "./quote-sheet.js";
+import { radioSheet } from "./radio-sheet.js";
 import { hasDemoPrices, type SheetInput } from "./sheet-input.js";
 import { summarySheet } from "./summary-sheet.js";
+import { supplySheet } from "./supply-sheet.js";
 import { terminalsSheet } from "./terminals-sheet.js";
 import { walkTestSheet } from "./walk-test-sheet.js";
 import { zoneScheduleSheet } from "./zone-schedule-sheet.js";
@@ -78,6 +80,8 @@ export function estimateReport(given: EstimateReportInput): Report {
     loopCardsSheet(input, paper),
     walkTestSheet(input),
     zoneScheduleSheet(input),
+    supplySheet(input),
+    radioSheet(input),
     billSheet(input),
     ordersSheet(input),
     carrySheet(input),
