@@ -26,11 +26,12 @@ export function chanceSumBelow(sum: SumOfUniforms): number {
   if (sum.below >= total) return 1;
   // The lower tail has the fewer terms; the sum is symmetric about half its total.
   if (sum.below > total / 2) return 1 - chanceSumBelow({ widths: sum.widths, below: total - sum.below });
-  const scale = STEPS / Math.max(...sum.widths);
-  const steps = groups.map((group) => ({ width: BigInt(Math.round(group.width * scale)), count: group.count }));
+  const largest = Math.max(...sum.widths);
+  const inSteps = (value: number) => BigInt(Math.round((value / largest) * STEPS));
+  const steps = groups.map((group) => ({ width: inSteps(group.width), count: group.count }));
   const used = steps.filter((group) => group.width > 0n);
   const dimensions = used.reduce((all, group) => all + group.count, 0);
-  const volume = boxCorners(used, BigInt(Math.round(sum.below * scale)), BigInt(dimensions));
+  const volume = boxCorners(used, inSteps(sum.below), BigInt(dimensions));
   let box = 1n;
   for (const group of used) box *= group.width ** BigInt(group.count);
   return ratio(volume, box * factorial(dimensions));
