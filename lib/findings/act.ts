@@ -14,14 +14,16 @@ export function rightActionShares(condition: number[], model: JudgeModel): numbe
   return shares;
 }
 
-/** The action of least expected loss and that loss. `shares` need not add to 1: the loss scales with them. */
+/** The action of least expected loss and that loss. `shares` need not add to 1: the loss scales with them. One action may be left out. */
 export function leastLoss(
   shares: readonly number[],
   model: JudgeModel,
+  without = -1,
 ): { readonly action: number; readonly loss: number } {
   let action = 0;
   let loss = Number.POSITIVE_INFINITY;
   for (let done = 0; done < actionCount; done += 1) {
+    if (done === without) continue;
     let sum = 0;
     for (let right = 0; right < actionCount; right += 1) {
       sum += (shares[right] ?? 0) * (model.loss[done * actionCount + right] ?? 0);

@@ -1,7 +1,9 @@
 import { at, conditionCount } from "./conditions.js";
 import { eolRowCount, rowOfCondition } from "./eol-rows.js";
 import type { Evidence } from "./evidence.js";
+import { faultMixes, usualMix } from "./fault-mixes.js";
 import { formShareOf } from "./form-share.js";
+import { rates, rateWeightsByJob } from "./job-rates.js";
 import type { JudgeModel } from "./judge-model.js";
 import { normalised, type Posterior, rowMeans, singlePosterior } from "./posterior.js";
 import { zeros } from "./zeros.js";
@@ -18,21 +20,49 @@ export interface JobHabit {
 }
 
 const habits = 4;
-const rates = [0.03, 0.08, 0.15, 0.22, 0.3, 0.38, 0.46, 0.54, 0.62, 0.7, 0.78, 0.86, 0.93] as const;
+
+/** Posteriors of one job's loops in their order, and its habit. */
+export interface JobPosteriors {
+  readonly posteriors: readonly Posterior[];
+  readonly habit: JobHabit;
+}
 
 /**
- * Posteriors of the loops of one job: the sum over habit × end-of-line value × fault rate, each loop's evidence taken
- * once. A single loop comes out as {@link singlePosterior} up to the grid of fault rates.
+ * Posteriors of the loops of jobs judged together: in each job the sum over habit × end-of-line value × fault rate,
+ * each loop's evidence taken once. Fault rates of the jobs share a mean and a spread ({@link rateWeightsByJob}); the
+ * mix of faults is learned from the job's other loops ({@link faultMixes}), never from the loop's own readings.
  */
-export function jobPosteriors(
-  evidence: readonly Evidence[],
+export function jobPosteriors(jobs: readonly (readonly Evidence[])[], model: JudgeModel): readonly JobPosteriors[] {
+  const usual = usualMix(model);
+  const first = jobsWith(
+    jobs,
+    jobs.map((evidence) => evidence.map(() => usual)),
+    model,
+  );
+  const mixes = first.map(({ posteriors }) => faultMixes(posteriors, usual, model));
+  return jobsWith(jobs, mixes, model);
+}
+
+/** One pass over all jobs with the given fault mix for each loop. */
+function jobsWith(
+  jobs: readonly (readonly Evidence[])[],
+  mixes: readonly (readonly (readonly number[])[])[],
   model: JudgeModel,
-): { readonly posteriors: readonly Posterior[]; readonly habit: JobHabit } {
-  const eols = evidence[0]?.eolWeight.length ?? 0;
-  const split = evidence.map((one) => splitEvidence(one, model));
-  const weights = cellWeights(evidence, split, model, eols);
-  const posteriors = evidence.map((one, index) => loopPosterior(one, split[index], weights, model));
-  return { posteriors, habit: habitOf(weights, evidence[0], model) };
+): readonly JobPosteriors[] {
+  const formByHabit = formsByHabit(model);
+  const parts = jobs.map((evidence, j) => {
+    const split = evidence.map((one, i) => splitEvidence(one, mixes[j]?.[i] ?? [], model));
+    return { evidence, split, cells: cellChances(evidence, split, formByHabit, model) };
+  });
+  const weights = rateWeightsByJob(
+    parts.map(({ cells }) => byRate(cells)),
+    model,
+  );
+  return parts.map(({ evidence, split, cells }, j) => {
+    const weighed = { ...cells, weight: withRates(cells.weight, weights[j] ?? []) };
+    const posteriors = evidence.map((one, i) => loopPosterior(one, split[i], weighed, mixes[j]?.[i] ?? [], model));
+    return { posteriors, habit: habitOf(weighed, evidence[0], model) };
+  });
 }
 
 /** Likelihood of one loop summed over its conditions: sound and unsound apart, by form and value. */
@@ -47,9 +77,8 @@ interface SplitEvidence {
   readonly apart: number;
 }
 
-function splitEvidence(one: Evidence, model: JudgeModel): SplitEvidence {
+function splitEvidence(one: Evidence, mix: readonly number[], model: JudgeModel): SplitEvidence {
   const eols = one.eolWeight.length;
-  const scale = 1 / model.faultRate;
   const byRow = zeros(eolRowCount);
   let flat = 0;
   let unsoundNone = 0;
@@ -57,7 +86,7 @@ function splitEvidence(one: Evidence, model: JudgeModel): SplitEvidence {
   let apart = 0;
   const mean = rowMeans(one);
   for (let c = at.shorted; c < conditionCount; c += 1) {
-    const prior = (model.prior[c] ?? 0) * scale;
+    const prior = mix[c] ?? 0;
     const row = rowOfCondition[c] ?? 0;
     const alpha = one.alpha[c] ?? 0;
     const beta = one.beta[c] ?? 0;
@@ -130,54 +159,55 @@ function formsByHabit(model: JudgeModel): number[] {
   return table;
 }
 
-function cellWeights(
+/** Chance of the readings of one job in every cell, habit and value weighed, rates not yet; the highest is 1. */
+function cellChances(
   evidence: readonly Evidence[],
   split: readonly SplitEvidence[],
+  formByHabit: number[],
   model: JudgeModel,
-  eols: number,
 ): CellWeights {
-  const formByHabit = formsByHabit(model);
+  const eols = evidence[0]?.eolWeight.length ?? 0;
   const logs = priorLogs(evidence[0], model, eols);
   for (const one of split) addLogs(logs, one, formByHabit, eols);
   let highest = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < logs.length; k += 1) highest = Math.max(highest, logs[k] ?? 0);
-  let total = 0;
-  for (let k = 0; k < logs.length; k += 1) {
-    const weight = Math.exp((logs[k] ?? 0) - highest);
-    logs[k] = weight;
-    total += weight;
-  }
-  for (let k = 0; k < logs.length; k += 1) logs[k] = (logs[k] ?? 0) / total;
+  for (let k = 0; k < logs.length; k += 1) logs[k] = Math.exp((logs[k] ?? 0) - highest);
   return { weight: logs, formByHabit, eols };
 }
 
 function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number): number[] {
-  const rateWeight = rateWeights(model);
   const logs = zeros(habits * eols * rates.length);
   const mixed = model.figures.mixedHabitShare;
   for (let habit = 0; habit < habits; habit += 1) {
     const share = habit === 3 ? mixed : (1 - mixed) * (model.formShare[habit] ?? 0);
     for (let e = 0; e < eols; e += 1) {
-      const pair = Math.log(share * (first?.eolWeight[e] ?? 0));
-      for (let r = 0; r < rates.length; r += 1)
-        logs[(habit * eols + e) * rates.length + r] = pair + Math.log(rateWeight[r] ?? 0);
+      const start = (habit * eols + e) * rates.length;
+      logs.fill(Math.log(share * (first?.eolWeight[e] ?? 0)), start, start + rates.length);
     }
   }
   return logs;
 }
 
-/** Beta weights about the expected fault rate, trimmed so that their mean is that rate. */
-function rateWeights(model: JudgeModel): number[] {
-  const c = model.figures.faultRateConcentration;
-  const mean = model.faultRate;
-  const weights = zeros(rates.length);
-  let total = 0;
-  for (const [r, rate] of rates.entries()) {
-    const weight = rate ** (c * mean - 1) * (1 - rate) ** (c * (1 - mean) - 1);
-    weights[r] = weight;
-    total += weight;
+/** Chance of a job's readings at each fault rate. */
+function byRate({ weight, eols }: CellWeights): number[] {
+  const chance = zeros(rates.length);
+  for (let cell = 0; cell < habits * eols; cell += 1) {
+    for (let r = 0; r < rates.length; r += 1) chance[r] = (chance[r] ?? 0) + (weight[cell * rates.length + r] ?? 0);
   }
-  return weights.map((weight) => weight / total);
+  return chance;
+}
+
+/** Cells weighed by their fault rate, adding to 1. */
+function withRates(cells: number[], rateWeight: readonly number[]): number[] {
+  const weight = cells.slice();
+  let total = 0;
+  for (let k = 0; k < weight.length; k += 1) {
+    const share = (weight[k] ?? 0) * (rateWeight[k % rates.length] ?? 0);
+    weight[k] = share;
+    total += share;
+  }
+  for (let k = 0; k < weight.length; k += 1) weight[k] = (weight[k] ?? 0) / total;
+  return weight;
 }
 
 function addLogs(logs: number[], one: SplitEvidence, formByHabit: number[], eols: number): void {
@@ -204,6 +234,7 @@ function loopPosterior(
   one: Evidence,
   split: SplitEvidence | undefined,
   cells: CellWeights,
+  mix: readonly number[],
   model: JudgeModel,
 ): Posterior {
   if (split === undefined) return singlePosterior(one, model);
@@ -241,6 +272,7 @@ function loopPosterior(
   return spread(
     one,
     { soundAtEnd: unblend(soundAtEnd, one, model), unsoundAtEnd: unblend(unsoundAtEnd, one, model), rest },
+    mix,
     model,
   );
 }
@@ -261,11 +293,10 @@ interface LoopWeights {
   readonly rest: number[];
 }
 
-function spread(one: Evidence, weights: LoopWeights, model: JudgeModel): Posterior {
+function spread(one: Evidence, weights: LoopWeights, mix: readonly number[], model: JudgeModel): Posterior {
   const eols = one.eolWeight.length;
   const state = zeros(conditionCount * 3);
   const eol = zeros(eols);
-  const scale = 1 / model.faultRate;
   const mean = rowMeans(one);
   const weighted = zeros(eolRowCount);
   let flat = 0;
@@ -283,7 +314,7 @@ function spread(one: Evidence, weights: LoopWeights, model: JudgeModel): Posteri
   state[at.eolInPanel * 3 + 2] = (weights.rest[2] ?? 0) * (one.atPanel[at.eolInPanel] ?? 0);
   const byRow = zeros(eolRowCount);
   for (let c = at.shorted; c < conditionCount; c += 1) {
-    const prior = (model.prior[c] ?? 0) * scale;
+    const prior = mix[c] ?? 0;
     const row = rowOfCondition[c] ?? 0;
     const alpha = one.alpha[c] ?? 0;
     const beta = one.beta[c] ?? 0;

@@ -1,4 +1,4 @@
-import { evidenceOf } from "./evidence.js";
+import { type Evidence, evidenceOf } from "./evidence.js";
 import { factOf, ohmsText, slipFactor } from "./facts.js";
 import { type JobHabit, jobPosteriors } from "./job-posterior.js";
 import { judgementOf } from "./judge-loop.js";
@@ -22,14 +22,24 @@ export function judgeJob(records: readonly LoopRecord[], options?: JudgeOptions)
   const model = options === undefined ? defaultJudgeModel : judgeModel(options);
   const loops: LoopJudgement[] = new Array<LoopJudgement>(records.length);
   const jobs = new Map<string, JobHabit>();
-  for (const [job, members] of byJob(records)) {
-    const { judged, habit } = judgeOneJob(
+  const groups = [...byJob(records)];
+  const evidence = groups.map(([, members]) =>
+    evidenceOfJob(
       members.map(({ record }) => record),
       model,
-    );
-    for (const [k, member] of members.entries()) {
-      const judgement = judged[k];
-      if (judgement !== undefined) loops[member.index] = judgement;
+    ),
+  );
+  const results = jobPosteriors(evidence, model);
+  for (const [j, [job, members]] of groups.entries()) {
+    const result = results[j];
+    if (result === undefined) throw new RangeError("one result per job");
+    const { posteriors, habit } = result;
+    for (const [k, { record, index }] of members.entries()) {
+      const one = evidence[j]?.[k];
+      const posterior = posteriors[k];
+      if (one === undefined || posterior === undefined) throw new RangeError("one posterior per record");
+      const facts = jobFacts(record, one.taken.closed, habit);
+      loops[index] = judgementOf({ record, model, evidence: one, posterior, jobFacts: facts });
     }
     if (job.named) jobs.set(job.name, habit);
   }
@@ -58,27 +68,10 @@ function byJob(
   return groups;
 }
 
-function judgeOneJob(
-  records: readonly LoopRecord[],
-  model: JudgeModel,
-): { judged: readonly LoopJudgement[]; habit: JobHabit } {
+function evidenceOfJob(records: readonly LoopRecord[], model: JudgeModel): readonly Evidence[] {
   const expectedEolOhms = usualExpectation(records);
   const hints = expectedEolOhms === undefined ? {} : { expectedEolOhms };
-  const evidence = records.map((record) => evidenceOf(record, model, hints));
-  const { posteriors, habit } = jobPosteriors(evidence, model);
-  const judged = records.map((record, index) => {
-    const one = evidence[index];
-    const posterior = posteriors[index];
-    if (one === undefined || posterior === undefined) throw new RangeError("one posterior per record");
-    return judgementOf({
-      record,
-      model,
-      evidence: one,
-      posterior,
-      jobFacts: jobFacts(record, one.taken.closed, habit),
-    });
-  });
-  return { judged, habit };
+  return records.map((record) => evidenceOf(record, model, hints));
 }
 
 /** The value that most of the records of a job say their panel expects. [Ω] */

@@ -8,7 +8,7 @@ import { factsOf, type LoopFacts, ohmsText } from "./facts.js";
 import { defaultJudgeModel, type JudgeModel, judgeModel } from "./judge-model.js";
 import type { JudgeOptions } from "./judge-options.js";
 import type { Action, Fact, Finding, LoopJudgement, LoopRecord } from "./loop-record.js";
-import { nextReadingsOf } from "./measure-next.js";
+import { anyReadingWorth, type NextTask, nextReadingsOf } from "./measure-next.js";
 import { normalised, type Posterior, singlePosterior } from "./posterior.js";
 import { zeros } from "./zeros.js";
 
@@ -50,7 +50,8 @@ export function judgementOf({ record, model, evidence, posterior, jobFacts }: Ju
   if (gate.gate === "lifeSafety") return leftAlone(record, gate, proved);
   const said = gatedPosterior(gate, posterior);
   const facts = jobFacts.length === 0 ? gate.facts : [...gate.facts, ...jobFacts];
-  const action = isSlip(facts) && gate.gate === "none" ? "measureAgain" : gatedAction(gate, said, model);
+  const task = { record, evidence, posterior: said, model };
+  const action = isSlip(facts) && gate.gate === "none" ? "measureAgain" : gatedAction(gate, task);
   const voided = gate.gate === "foreignVolts" || gate.gate === "notLifted";
   const eol = voided ? null : eolEstimate(evidence, said);
   const run = voided ? null : runEstimate(record, evidence, said);
@@ -66,10 +67,7 @@ export function judgementOf({ record, model, evidence, posterior, jobFacts }: Ju
     run,
     action,
     cannotTell: voided ? [] : cannotTellOf({ record, evidence, posterior: said, proved, eol, run }),
-    next:
-      gate.gate === "hold" || gate.gate === "foreignVolts"
-        ? []
-        : nextReadingsOf({ record, evidence, posterior: said, model }),
+    next: gate.gate === "hold" || gate.gate === "foreignVolts" ? [] : nextReadingsOf(task),
   };
 }
 
@@ -114,11 +112,21 @@ function isSlip(facts: readonly Fact[]): boolean {
   return facts.some(({ fact }) => fact === "unitSlip" || fact === "swappedColumns");
 }
 
-function gatedAction(gate: LoopFacts, posterior: Posterior, model: JudgeModel): Action {
+/** Least expected loss; measuring again only where a further reading would be worth it, or where it is right itself. */
+function gatedAction(gate: LoopFacts, task: NextTask): Action {
   if (gate.gate === "hold") return "leaveAlone";
   if (gate.gate !== "none") return "measureAgain";
-  return actions[leastLoss(rightActionShares(posterior.condition, model), model).action] ?? "measureAgain";
+  const { posterior, model } = task;
+  const shares = rightActionShares(posterior.condition, model);
+  const best = leastLoss(shares, model).action;
+  if (best !== again || model.rightAction[highest(posterior.condition)] === again) {
+    return actions[best] ?? "measureAgain";
+  }
+  if (anyReadingWorth(task)) return "measureAgain";
+  return actions[leastLoss(shares, model, again).action] ?? "measureAgain";
 }
+
+const again = actions.indexOf("measureAgain");
 
 /** Openings whose own reading went over-range, or closed on a normally-open device. */
 function openingsProved(record: LoopRecord, evidence: Evidence, gate: LoopFacts): LoopJudgement["openingsProved"] {

@@ -24,6 +24,7 @@ export type FigureName =
   | "habitStrength"
   | "mixedHabitShare"
   | "faultRateConcentration"
+  | "jobMixStrength"
   | "jointLowOhms"
   | "jointHighOhms"
   | "foilLowOhms"

@@ -66,6 +66,18 @@ export function nextReadingsOf(task: NextTask): readonly NextReading[] {
   return found;
 }
 
+/** Whether any further reading besides volts is worth its minutes, on test or not. */
+export function anyReadingWorth(task: NextTask): boolean {
+  const { posterior, model } = task;
+  const likely = likelyConditions(posterior, model);
+  const now = leastLoss(rightActionShares(posterior.condition, model), model).loss;
+  return missingReadings(task).some((reading) => {
+    const cost = (model.minutes[reading] ?? 1) * model.figures.moneyPerMinute;
+    const opening = reading === "openOneOpening" ? farthestUnread(task.record, task.evidence) : 0;
+    return now > cost && now - lossAfterReading(reading, opening, task, likely) > cost;
+  });
+}
+
 function nextReading(reading: string, minutes: number, saving: number, cost: number, opening: number): NextReading {
   const words = rowOf[reading]?.words ?? reading;
   const said = opening > 0 ? words.replace("{opening}", String(opening)) : words;
