@@ -1,4 +1,4 @@
-import type { Argument } from "./evaluate.js";
+import { type Argument, positionKey } from "./evaluate.js";
 import { matchesCriterion, matchesText } from "./evaluate-criteria.js";
 import { orderOf } from "./evaluate-operators.js";
 import { finite, isError, numberOf, type SpreadsheetError, type Value } from "./evaluate-values.js";
@@ -152,6 +152,11 @@ function matchCall(given: readonly Argument[]): Value {
   const notFound: SpreadsheetError = { error: "#N/A" };
   if (wanted === null) return notFound;
   const sameKind = (value: Value): value is number | string | boolean => typeof value === typeof wanted;
+  // Numbers are compared nearly, patterns by their marks: only plain text can be looked up straight away.
+  if (way === 0 && typeof wanted === "string" && !/[*?~]/.test(wanted)) {
+    const at = given[1]?.kind === "cells" ? given[1].positions?.().get(positionKey(wanted)) : undefined;
+    if (at !== undefined) return at + 1;
+  }
   if (way === 0) {
     const found = cells.findIndex(
       (value) =>

@@ -21,7 +21,18 @@ const wrongValue: SpreadsheetError = { error: "#VALUE!" };
 /** An argument as a function sees it: a scalar worked out, or the cells a reference points at. */
 export type Argument =
   | { readonly kind: "value"; readonly value: Value }
-  | { readonly kind: "cells"; readonly values: readonly Value[] };
+  | {
+      readonly kind: "cells";
+      readonly values: readonly Value[];
+      /** Where each text first stands, by {@link positionKey}; worked out once for a whole column. */
+      readonly positions?: () => ReadonlyMap<string, number>;
+    };
+
+/** A column's cells with their values, kept while one report is worked out: every look-up reads the same ones. */
+interface Column {
+  readonly values: readonly Value[];
+  readonly positions: () => ReadonlyMap<string, number>;
+}
 
 /**
  * An evaluator of one laid-out report. Numbers are doubles as in a spreadsheet; a formula that depends on itself gives
@@ -30,6 +41,8 @@ export type Argument =
 export function evaluate(layout: Layout): Evaluator {
   const known = new Map<PlacedCell, Value>();
   const open = new Set<PlacedCell>();
+  const cellsByColumn = new Map<string, readonly PlacedCell[]>();
+  const columns = new Map<readonly PlacedCell[], Column>();
 
   const cell = (placed: PlacedCell): Value => {
     const before = known.get(placed);
@@ -81,7 +94,29 @@ export function evaluate(layout: Layout): Evaluator {
       const found = inRow === undefined ? undefined : table.cells[inRow.index]?.[index];
       return found === undefined ? undefined : [found];
     }
-    return table.cells.flatMap((row) => row[index] ?? []);
+    const name = `${to.table}\n${to.column}`;
+    const before = cellsByColumn.get(name);
+    if (before !== undefined) return before;
+    const cells = table.cells.flatMap((row) => row[index] ?? []);
+    cellsByColumn.set(name, cells);
+    return cells;
+  };
+
+  /** Values of the cells; kept once all of them are settled, which those of a circle never are. */
+  const columnOf = (cells: readonly PlacedCell[]): Column => {
+    const before = columns.get(cells);
+    if (before !== undefined) return before;
+    const values = cells.map(cell);
+    let positions: ReadonlyMap<string, number> | undefined;
+    const column = {
+      values,
+      positions: () => {
+        positions ??= firstPositions(values);
+        return positions;
+      },
+    };
+    if (cells.length > 1 && cells.every((placed) => known.has(placed))) columns.set(cells, column);
+    return column;
   };
 
   const work = (formula: Formula, inRow: PlacedCell["inRow"]): Value => {
@@ -109,7 +144,7 @@ export function evaluate(layout: Layout): Evaluator {
     const given = parts.map((part, index): Argument => {
       const kind = argumentKind(formula.name, index);
       const cells = part.kind === "reference" && kind !== "value" ? cellsOf(part.to, inRow) : undefined;
-      if (cells !== undefined) return { kind: "cells", values: cells.map(cell) };
+      if (cells !== undefined) return { kind: "cells", ...columnOf(cells) };
       return { kind: "value", value: work(part, inRow) };
     });
     return callFunction(formula.name, given);
@@ -132,7 +167,7 @@ export function evaluate(layout: Layout): Evaluator {
       const cells = cellsOf(formula.to, inRow);
       if (cells === undefined) return unknownName;
       const [first] = cells;
-      return formula.to.kind === "column" || first === undefined ? cells.map(cell) : cell(first);
+      return formula.to.kind === "column" || first === undefined ? columnOf(cells).values : cell(first);
     }
     if (formula.kind === "negate") {
       return overArrays(0, array(formula.of, inRow), (left, right) => arithmetic("-", left, right));
@@ -147,6 +182,17 @@ export function evaluate(layout: Layout): Evaluator {
   };
 
   return { cell, formula: (formula, inRow) => work(formula, inRow) };
+}
+
+/** What MATCH compares a text by when it looks for the text itself: upper and lower case are the same to it. */
+export const positionKey = (text: string): string => text.toLowerCase();
+
+function firstPositions(values: readonly Value[]): ReadonlyMap<string, number> {
+  const positions = new Map<string, number>();
+  values.forEach((value, index) => {
+    if (typeof value === "string" && !positions.has(positionKey(value))) positions.set(positionKey(value), index);
+  });
+  return positions;
 }
 
 function operate(operator: Extract<Formula, { kind: "binary" }>["operator"], left: Value, right: Value): Value {

@@ -1,7 +1,7 @@
 import type { BillLine } from "../estimate/estimate.js";
 import { binary, call, thisRow } from "../report/formula.js";
 import type { Sheet } from "../report/model.js";
-import { blank, calculated, column, number, paragraph, text, title, wrapped } from "./cells.js";
+import { blank, calculated, column, number, paragraph, text, title, toCents, wrapped } from "./cells.js";
 import { demoPriceWords, loopsShort, type SheetInput } from "./sheet-input.js";
 import { lookUpHere } from "./survey-tables.js";
 
@@ -50,7 +50,7 @@ export function billSheet(input: SheetInput): Sheet | undefined {
           column("packSize", "Pack size", "general", 8),
           column("unitPrice", "Unit price", "money", 12, { formula: lookUpHere("plan_bill", "priceNow", "code") }),
           column("line", "Line", "money", 14, {
-            formula: call("ROUND", binary(quantity, "*", thisRow("unitPrice")), { kind: "literal", value: 2 }),
+            formula: toCents(binary(quantity, "*", thisRow("unitPrice"))),
             total: { kind: "sum" },
           }),
         ],

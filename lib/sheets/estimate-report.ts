@@ -10,11 +10,14 @@ import { basisSheet } from "./basis-sheet.js";
 import { billSheet } from "./bill-sheet.js";
 import { carrySheet } from "./carry-sheet.js";
 import { cautionsSheet } from "./cautions-sheet.js";
+import { changesSheet } from "./changes-sheet.js";
 import { checksSheet } from "./checks-sheet.js";
+import { labelsSheet } from "./labels-sheet.js";
 import { labourSheet } from "./labour-sheet.js";
 import { loopCardsSheet } from "./loop-cards-sheet.js";
 import { loopsSheet } from "./loops-sheet.js";
 import { measureNextSheet } from "./measure-next-sheet.js";
+import { optionsSheet } from "./options-sheet.js";
 import { ordersSheet } from "./orders-sheet.js";
 import type { PacksWanted } from "./packs-wanted.js";
 import { planRecordSheet } from "./plan-record-sheet.js";
@@ -78,6 +81,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     measureNextSheet(input),
     terminalsSheet(input),
     loopCardsSheet(input, paper),
+    labelsSheet(input),
     walkTestSheet(input),
     zoneScheduleSheet(input),
     supplySheet(input),
@@ -87,7 +91,9 @@ export function estimateReport(given: EstimateReportInput): Report {
     carrySheet(input),
     labourSheet(input),
     priceSheet(input),
+    optionsSheet(input),
     quoteSheet(input),
+    changesSheet(input),
     cautionsSheet(input),
     checksSheet(input),
     planValuesSheet(input),

@@ -1,6 +1,6 @@
 import { binary, call, type Formula, literal, named, thisRow } from "../report/formula.js";
 import type { Sheet } from "../report/model.js";
-import { calculated, column, number, paragraph, text, title, wrapped } from "./cells.js";
+import { calculated, column, number, paragraph, text, title, toCents, wrapped } from "./cells.js";
 import type { SheetInput } from "./sheet-input.js";
 import { lookUpHere, surveyTable } from "./survey-tables.js";
 
@@ -38,7 +38,7 @@ export function labourSheet(input: SheetInput): Sheet | undefined {
             total: { kind: "sum" },
           }),
           column("cost", "Cost", "money", 14, {
-            formula: call("ROUND", binary(thisRow("hours"), "*", named("LabourRate")), literal(2)),
+            formula: toCents(binary(thisRow("hours"), "*", named("LabourRate"))),
             total: { kind: "sum" },
           }),
         ],

@@ -1,7 +1,19 @@
 import type { Order } from "../purchasing/order-records.js";
-import { binary, call, literal, named, thisRow, totalsOf } from "../report/formula.js";
+import { binary, named, thisRow, totalsOf } from "../report/formula.js";
 import type { Block, Sheet } from "../report/model.js";
-import { calculated, column, formulaCell, line, money, number, paragraph, text, title, wrapped } from "./cells.js";
+import {
+  calculated,
+  column,
+  formulaCell,
+  line,
+  money,
+  number,
+  paragraph,
+  text,
+  title,
+  toCents,
+  wrapped,
+} from "./cells.js";
 import { demoPriceWords, loopsShort, type SheetInput } from "./sheet-input.js";
 import { lookUpHere } from "./survey-tables.js";
 
@@ -53,7 +65,7 @@ function orderBlocks(input: SheetInput, order: Order, index: number): readonly B
         }),
         column("unitPrice", "Unit price", "money", 13, { formula: lookUpHere("bill", "unitPrice", "code") }),
         column("line", "Line", "money", 14, {
-          formula: call("ROUND", binary(thisRow("quantity"), "*", thisRow("unitPrice")), literal(2)),
+          formula: toCents(binary(thisRow("quantity"), "*", thisRow("unitPrice"))),
           total: { kind: "sum" },
         }),
       ],

@@ -1,14 +1,28 @@
 import { loopName } from "../estimate/summary.js";
 import type { PricedLine } from "../pricing/price-job.js";
+import type { RangeDriver } from "../pricing/price-range.js";
 import { formatMoney } from "../quantities/format-money.js";
 import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
 import { binary, call, type Formula, literal, named, thisRow, totalsOf, wholeColumn } from "../report/formula.js";
 import type { Block, Cell, KeyValueRow, Sheet, TableBlock } from "../report/model.js";
-import { calculated, column, formulaCell, line, money, paragraph, text, title, warnWhen, wrapped } from "./cells.js";
+import {
+  calculated,
+  column,
+  formulaCell,
+  line,
+  money,
+  number,
+  paragraph,
+  text,
+  title,
+  toCents,
+  warnWhen,
+  wrapped,
+} from "./cells.js";
+import { stageShareName } from "./quote-sheet.js";
 import { demoPriceWords, type SheetInput } from "./sheet-input.js";
 import { lookUp } from "./survey-tables.js";
 
-const rounded = (formula: Formula): Formula => call("ROUND", formula, literal(2));
 const sum = (...parts: readonly Formula[]): Formula => parts.reduce((before, part) => binary(before, "+", part));
 const oneLess = (name: string): Formula => binary(literal(1), "-", named(name));
 
@@ -45,7 +59,7 @@ export function priceSheet(input: SheetInput): Sheet {
       {
         kind: "beside",
         parts: [
-          { column: 1, blocks: [title("Rates", 2), { kind: "keyValue", valueColumns: 1, rows: rateRows }] },
+          { column: 1, blocks: [title("Rates", 2), { kind: "keyValue", valueColumns: 1, rows: rateRowsOf(input) }] },
           {
             column: 4,
             blocks: [title("Price", 2), { kind: "keyValue", id: "price", labelColumns: 2, rows: priceRows }],
@@ -71,6 +85,16 @@ const rateRows: readonly KeyValueRow[] = [
   line("Change them on", { kind: "link", text: "Survey Settings", sheet: "Survey Settings" }),
 ];
 
+/** Rates, and the shares in which the quote falls due. */
+function rateRowsOf({ estimate }: SheetInput): readonly KeyValueRow[] {
+  const { quote } = estimate;
+  const total = quote.stages.reduce((sum, { cents }) => sum + cents, 0);
+  const shares = quote.stages.map(({ stage, cents }, index) =>
+    line(`Due ${stage}`, number(total === 0 ? 0 : cents / total, "rate"), { name: stageShareName(index) }),
+  );
+  return [...rateRows, ...shares];
+}
+
 const share = (over: string): Formula =>
   call(
     "IF",
@@ -79,7 +103,7 @@ const share = (over: string): Formula =>
     binary(binary(named("JobSell"), "-", named("JobCost")), "/", named(over)),
   );
 
-const minimumCharge = rounded(
+const minimumCharge = toCents(
   binary(binary(named("MinimumHours"), "*", named("LabourRate")), "/", oneLess("MarginLabour")),
 );
 
@@ -96,7 +120,7 @@ const priceRows: readonly KeyValueRow[] = [
   line(
     "Tax",
     formulaCell(
-      sum(totalsOf("price_lines", "tax"), rounded(binary(named("MinimumDifference"), "*", named("TaxLabour")))),
+      sum(totalsOf("price_lines", "tax"), toCents(binary(named("MinimumDifference"), "*", named("TaxLabour")))),
       "money",
     ),
     { name: "JobTax" },
@@ -108,7 +132,7 @@ const priceRows: readonly KeyValueRow[] = [
 
 function minimumDifference(): Formula {
   const missing = binary(minimumCharge, "-", totalsOf("price_lines", "sell"));
-  return rounded(call("MAX", literal(0), missing));
+  return toCents(call("MAX", literal(0), missing));
 }
 
 /** Every line of cost with its margin and tax. */
@@ -129,7 +153,7 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
       column("taxClass", "Tax class", "text", 13),
       column("cost", "Cost", "money", 16, { total: { kind: "sum" } }),
       column("sell", "Sold at", "money", 16, {
-        formula: rounded(
+        formula: toCents(
           binary(
             thisRow("cost"),
             "/",
@@ -139,7 +163,7 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
         total: { kind: "sum" },
       }),
       column("tax", "Tax", "money", 14, {
-        formula: rounded(
+        formula: toCents(
           binary(
             thisRow("sell"),
             "*",
@@ -170,7 +194,7 @@ function costCell({ kind, costCents }: PricedLine): Cell {
     case "labour":
       return formulaCell(lookUp("labour_lines", "cost", "task", thisRow("id")), "money");
     case "freight":
-      return formulaCell(rounded(binary(named("FreightRate"), "*", totalsOf("bill", "line"))), "money");
+      return formulaCell(toCents(binary(named("FreightRate"), "*", totalsOf("bill", "line"))), "money");
     default:
       return money(costCents);
   }
@@ -193,42 +217,99 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
     return loop === undefined ? "" : loopName(loop);
   };
   const drivers = [...price.drivers].sort((a, b) => b.varianceShare - a.varianceShare).slice(0, 6);
+  const words = ({ cause, key }: RangeDriver) =>
+    cause === "loop" ? `what ${named(key)} turns out to be` : (causes[cause] ?? cause);
   return [
     title("Range of the price with tax", 2),
     {
-      kind: "table",
-      name: "price_range",
-      whenEmpty: "",
-      columns: [column("words", "Of jobs like this", "text", 42), column("amount", "With tax", "money", 24)],
-      rows: [
-        [text("1 of 10 ends below"), money(p10Cents)],
-        [text("half end below"), money(p50Cents)],
-        [text("9 of 10 end below"), money(p90Cents)],
+      kind: "beside",
+      parts: [
+        {
+          column: 1,
+          blocks: [
+            {
+              kind: "table",
+              name: "price_range",
+              whenEmpty: "",
+              columns: [column("words", "Of jobs like this", "text", 42), column("amount", "With tax", "money", 24)],
+              rows: [
+                [text("1 of 10 ends below"), money(p10Cents)],
+                [text("half end below"), money(p50Cents)],
+                [text("9 of 10 end below"), money(p90Cents)],
+              ],
+            },
+            {
+              kind: "keyValue",
+              rows: [
+                line("Mean, what is quoted", money(price.meanCents)),
+                line("Sum of the likeliest, not quoted", money(price.likelySumCents, "note")),
+              ],
+            },
+            {
+              kind: "paragraph",
+              columns: 2,
+              cell: wrapped(
+                `Between the first and the last lie ${shown(p90Cents - p10Cents)}: what readings, repairs and hours leave open, by the loops' own probabilities. Adding up likely hours and outcomes leaves out what runs over. All of it is the plan's and does not follow edits.`,
+                "note",
+              ),
+            },
+          ],
+        },
+        { column: 4, blocks: [rangeChart(currency)] },
       ],
     },
-    paragraph(
-      `Between the first and the last lie ${shown(p90Cents - p10Cents)}: what readings, repairs and hours leave open, by the loops' own probabilities. It is the plan's and does not follow edits.`,
-      "note",
-    ),
     {
-      kind: "table",
-      name: "range_drivers",
-      whenEmpty: "Nothing makes it wide.",
-      columns: [
-        column("words", "What makes the range wide", "text", 42),
-        column("cause", "Loop", "text", 24),
-        column("share", "Share", "text", 14),
-        column("amount", "Brings ±", "money", 13),
+      kind: "beside",
+      parts: [
+        {
+          column: 1,
+          blocks: [
+            {
+              kind: "table",
+              name: "range_drivers",
+              whenEmpty: "Nothing makes it wide.",
+              columns: [
+                column("words", "What makes the range wide", "wrapped", 42),
+                column("share", "Share", "text", 24),
+                column("amount", "Brings ±", "money", 14),
+              ],
+              rows: drivers.map((driver) => [
+                wrapped(words(driver)),
+                text(formatPercentOnPaper(driver.varianceShare)),
+                money(Math.round(driver.sdCents)),
+              ]),
+            },
+          ],
+        },
+        ...(drivers.length < 2 ? [] : [{ column: 4, blocks: [driversChart(currency)] }]),
       ],
-      rows: drivers.map(({ cause, key, sdCents, varianceShare }) => [
-        text(cause === "loop" ? "what this loop turns out to be" : (causes[cause] ?? cause)),
-        text(named(key)),
-        text(formatPercentOnPaper(varianceShare)),
-        money(Math.round(sdCents)),
-      ]),
     },
   ];
 }
+
+const chartPixels = { widthPixels: 480, heightPixels: 220 } as const;
+
+const rangeChart = (currency: string): Block => ({
+  kind: "chart",
+  chart: "bar",
+  title: "Range of the price with tax",
+  categories: { table: "price_range", column: "words" },
+  series: [{ table: "price_range", column: "amount" }],
+  valueTitle: currency,
+  ...chartPixels,
+  alt: "Bars: the price that 1 of 10, half and 9 of 10 jobs like this end below.",
+});
+
+const driversChart = (currency: string): Block => ({
+  kind: "chart",
+  chart: "bar",
+  title: "What makes the range wide",
+  categories: { table: "range_drivers", column: "words" },
+  series: [{ table: "range_drivers", column: "amount" }],
+  valueTitle: `±, ${currency}`,
+  ...chartPixels,
+  alt: "Bars: what each cause of doubt alone brings to the price.",
+});
 
 const kinds = [
   ["Material", "material"],

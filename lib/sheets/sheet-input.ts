@@ -79,6 +79,9 @@ const wiredTreatments = new Set(["keep", "fitEol", "changeEol", "split", "repair
 
 /** Whether the loop ends on a wired input. */
 export const isWired = (loop: EstimatedLoop): boolean => wiredTreatments.has(loop.treatment) && loop.input !== null;
+/** Whether the pair is not to be worked on before it has been read again: it gets no input, terminal or label yet. */
+export const isHandsOff = (loop: EstimatedLoop): boolean =>
+  !isExcluded(loop) && loop.treatment === "measureAgain" && loop.input === null;
 /** Whether nobody may touch the loop. */
 export const isExcluded = ({ treatment, recommended }: EstimatedLoop): boolean =>
   treatment === "excluded" || recommended === "excluded";
