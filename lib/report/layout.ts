@@ -34,6 +34,8 @@ export interface PlacedCell {
   readonly cached?: CachedValue;
   /** Table and data row (from 0) that "this row" means here. */
   readonly inRow?: { readonly table: string; readonly index: number };
+  /** Words right behind a column of figures, which are set to the right: they keep off them. */
+  readonly afterFigures?: boolean;
 }
 
 /** Where a table stands. */
@@ -108,6 +110,15 @@ export const blockKey = (sheet: string, block: string): string => `${sheet}\n${b
 /** Mark in front of a heading or label whose cells are to be filled in; it survives black-and-white printing. */
 export const inputMark = "✎";
 
+/** Roles whose text keeps off the frame or the bar at its left. */
+export const indentedRoles: ReadonlySet<Role> = new Set(["note", "warning", "stop", "input", "handwriting"]);
+/** What one step of indent takes of a cell. [characters] */
+const indentCharacters = 1.5;
+/** Roles that are set in bold type. */
+const boldRoles: ReadonlySet<Role> = new Set(["columnHeading", "figureHeading", "total", "warning", "stop"]);
+/** Room above and below the text of a row with several lines. [points] */
+const morePoints = 4;
+
 const defaultWidth = 14;
 /** A column's width in pixels at 100 %, for the default font. */
 const columnPixels = (characters: number): number => Math.round(characters * 7 + 5);
@@ -118,6 +129,10 @@ export function headingText(column: TableColumn): string {
   const mark = column.input === undefined ? "" : `${inputMark} `;
   return `${mark}${column.heading}${column.unit === undefined ? "" : ` (${column.unit})`}`;
 }
+
+/** Whether a column holds words and the one before it figures. */
+const isAfterFigures = (block: TableBlock, index: number): boolean =>
+  index > 0 && isText(block.columns[index]) && !isText(block.columns[index - 1]);
 
 const isText = (column: TableColumn | undefined): boolean => column?.format === "text" || column?.format === "wrapped";
 
@@ -257,7 +272,12 @@ class SheetSetter {
     at: { row: number; column: number },
     cell: Cell,
     defaults: { format: Format; role: Role; locked: boolean },
-    more: { formula?: Formula; cached?: CachedValue; inRow?: { table: string; index: number } } = {},
+    more: {
+      formula?: Formula;
+      cached?: CachedValue;
+      inRow?: { table: string; index: number };
+      afterFigures?: boolean;
+    } = {},
   ): PlacedCell {
     const placed: Draft<PlacedCell> = {
       sheet: this.sheet.name,
@@ -273,6 +293,7 @@ class SheetSetter {
     if (formula !== undefined) placed.formula = formula;
     if (cached !== undefined) placed.cached = cached;
     if (more.inRow !== undefined) placed.inRow = more.inRow;
+    if (more.afterFigures === true) placed.afterFigures = true;
     this.cells.push(placed);
     return placed;
   }
@@ -287,8 +308,8 @@ class SheetSetter {
     this.place({ row, column: left }, { kind: "text", text }, { format: "wrapped", role, locked: true });
     this.merge(area);
     this.occupy(area, `title "${text}"`);
-    const scale = level === 1 ? 1.7 : level === 2 ? 1.3 : 1.1;
-    const lines = linesOfText({ text, widthCharacters: this.charactersOf(left, right) / scale });
+    const scale = level === 1 ? 1.6 : level === 2 ? 1.2 : 1;
+    const lines = linesOfText({ text, widthCharacters: this.charactersOf(left, right) / scale, bold: true });
     this.stretch(row, lines * linePoints * scale + 3);
     return row + 1;
   }
@@ -309,7 +330,10 @@ class SheetSetter {
     const cell = placed.cell;
     const text = cell.kind === "text" || cell.kind === "link" ? cell.text : String(placed.cached ?? "");
     if (placed.format !== "wrapped" || text === "") return;
-    this.stretch(placed.row, linesOfText({ text, widthCharacters }) * linePoints + 2);
+    const indented = indentedRoles.has(placed.role) || placed.afterFigures === true;
+    const inside = widthCharacters - (indented ? indentCharacters : 0);
+    const lines = linesOfText({ text, widthCharacters: inside, bold: boldRoles.has(placed.role) });
+    this.stretch(placed.row, lines * linePoints + (lines > 1 ? morePoints : 0));
   }
 
   private nameCell(name: string, placed: PlacedCell): void {
@@ -371,9 +395,10 @@ class SheetSetter {
         { row, column: left + index },
         { kind: "text", text },
         { format: "wrapped", role: isText(block.columns[index]) ? "columnHeading" : "figureHeading", locked: true },
+        { afterFigures: isAfterFigures(block, index) },
       );
       const width = (this.widths[left + index - 1] ?? defaultWidth) - (block.filter === true ? 2 : 0);
-      this.stretch(row, linesOfText({ text, widthCharacters: width }) * linePoints + 2);
+      this.stretch(row, linesOfText({ text, widthCharacters: width, bold: true }) * linePoints + 2);
     });
     const firstRow = row + 1;
     const cells = this.dataRows(block).map((line, index) => this.setTableRow(block, line, index, firstRow, left));
@@ -432,7 +457,11 @@ class SheetSetter {
           role: column.role ?? (column.input === undefined ? "body" : "input"),
           locked: column.input === undefined,
         },
-        cell.kind === "calculated" && column.formula !== undefined ? { formula: column.formula, inRow } : { inRow },
+        {
+          inRow,
+          afterFigures: isAfterFigures(block, columnIndex),
+          ...(cell.kind === "calculated" && column.formula !== undefined ? { formula: column.formula } : {}),
+        },
       );
       this.stretchFor(placed, this.widths[left + columnIndex - 1] ?? defaultWidth);
       return placed;
@@ -544,6 +573,17 @@ export function layOut(report: Report): Layout {
     return setter.finish();
   });
   return { report, sheets, ...shared };
+}
+
+/** Height of blocks set one under the other on a sheet of given column widths, to see what fits a page. [points] */
+export function heightOf(blocks: readonly Block[], columnWidths: readonly number[]): number {
+  const shared = { tables: new Map(), named: new Map(), blocks: new Map(), clashes: [] };
+  const setter = new SheetSetter({ name: "height", blocks, columnWidths }, shared);
+  const end = setter.setBlocks(blocks, 1, 1, setter.widths.length);
+  const { rowHeights } = setter.finish();
+  let points = 0;
+  for (let row = 1; row < end; row++) points += rowHeights.get(row) ?? rowPoints;
+  return points;
 }
 
 /** Pairs of things that share a cell, in reading order. */

@@ -215,6 +215,8 @@ export interface Sheet {
   readonly frozenColumns?: number;
   /** "open" leaves the whole sheet editable; everything else is locked except inputs. */
   readonly protection?: "locked" | "open";
+  /** "none" for sheets of the screen: nothing of them is printed with the workbook. */
+  readonly printed?: "all" | "none";
   /** Colour of the sheet's tab; the name tells the same in words. */
   readonly part?: "input" | "working" | "output";
 }

@@ -26,6 +26,8 @@ export interface PlannedCell {
   readonly locked: boolean;
   /** Stands inside a table, so that the writer can rule lines. */
   readonly inTable: boolean;
+  /** Words behind a column of figures, kept off them by an indent. */
+  readonly afterFigures?: boolean;
 }
 
 /** One column of a planned table. */
@@ -186,18 +188,26 @@ function planSheet(layout: Layout, placed: PlacedSheet, evaluator: Evaluator): P
       return [{ ...rest, ...bandPart, area, categories: of(categories), series: series.map(of) }];
     }),
     frozen: { rows: heading?.headingRow ?? 0, columns: sheet.frozenColumns ?? 0 },
-    ...(heading === undefined ? {} : { repeatedRow: heading.headingRow }),
-    printArea: { top: 1, left: 1, bottom: placed.lastRow, right: placed.lastColumn },
+    ...(heading === undefined || sheet.printed === "none" ? {} : { repeatedRow: heading.headingRow }),
+    printArea: printArea(placed),
     orientation: sheet.orientation ?? "portrait",
     locked: sheet.protection !== "open",
     part: sheet.part ?? "output",
   };
 }
 
+/** An empty cell below everything where nothing is to be printed: programs leave an empty page out. */
+function printArea({ sheet, lastRow, lastColumn }: PlacedSheet): Area {
+  if (sheet.printed !== "none") return { top: 1, left: 1, bottom: lastRow, right: lastColumn };
+  return { top: lastRow + 2, left: 1, bottom: lastRow + 2, right: 1 };
+}
+
 function planCell(layout: Layout, placed: PlacedCell, evaluator: Evaluator): PlannedCell {
   const { row, column, format, role, locked } = placed;
   const content = planContent(layout, placed, evaluator);
-  return { row, column, content, format, role, locked, inTable: placed.inRow !== undefined };
+  const inTable = placed.inRow !== undefined;
+  const after = placed.afterFigures === true ? { afterFigures: true } : {};
+  return { row, column, content, format, role, locked, inTable, ...after };
 }
 
 function planContent(layout: Layout, placed: PlacedCell, evaluator: Evaluator): PlannedContent {

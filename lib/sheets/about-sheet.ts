@@ -29,7 +29,8 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Basis", "everybody", "Sources, assumptions, how far the plan is proved."],
 ];
 
-const surveySheetWords = "As typed, with the edits: change it here, then run the estimate again.";
+const surveySheetWords =
+  "As typed, with the edits: change it here, then run the estimate again. For the screen: not printed with the rest.";
 
 const key: readonly (readonly [Role, string, string])[] = [
   ["input", "Input", "Dashed frame, yellow, and ✎ before its heading: may be changed."],

@@ -1,5 +1,6 @@
 import type { EstimatedLoop } from "../estimate/estimate.js";
 import { formatOhms } from "../quantities/format-ohms.js";
+import { heightOf } from "../report/layout.js";
 import type { Block, Cell, PictureBlock, Sheet } from "../report/model.js";
 import type { SurveyLoop } from "../survey/survey.js";
 import { blank, column, handwriting, line, paragraph, text, title, wrapped } from "./cells.js";
@@ -15,27 +16,26 @@ import {
   zoneName,
 } from "./loop-words.js";
 import { cardPicture } from "./pictures.js";
-import { isExcluded, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
+import { isExcluded, isHandsOff, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
 
 const lastLine = "Not in the band? Write it down and stop. Do not change a resistor to make it fit.";
 
-/** Height of a page at the scale at which six columns fill its width. [points] */
-const pagePoints: Readonly<Record<"A4" | "Letter", number>> = { A4: 790, Letter: 705 };
-/** What a card takes beside its lines of openings and its picture. [points] */
-const cardPoints = 195;
-const openingPoints = 22;
+/** Six equal columns. [characters] */
+const widths = [17, 17, 17, 17, 17, 17] as const;
+/** Height of a page at the scale at which these columns fill its width, less a little for rounding. [points] */
+const pagePoints: Readonly<Record<"A4" | "Letter", number>> = { A4: 780, Letter: 690 };
 
 /** Front page, then one card for each loop in walking order; nothing is asked of a loop that is left alone. */
 export function loopCardsSheet(input: SheetInput, paper: "A4" | "Letter"): Sheet | undefined {
   const { loops } = input.estimate;
   const wired = loops.filter((loop) => isWired(loop) && !isExcluded(loop));
-  const others = loops.filter((loop) => !isWired(loop) && !isExcluded(loop));
+  const others = loops.filter((loop) => !isWired(loop) && !isExcluded(loop) && !isHandsOff(loop));
   if (loops.length === 0) return undefined;
   const order = input.estimate.site.panels;
   const walking = [...wired].sort((a, b) => order.indexOf(a.panel) - order.indexOf(b.panel));
   return {
     name: "Loop cards",
-    columnWidths: [17, 17, 17, 17, 17, 17],
+    columnWidths: widths,
     blocks: [...frontPage(input, others), { kind: "pageBreak" }, ...paged(input, walking, pagePoints[paper])],
   };
 }
@@ -44,14 +44,13 @@ function paged(input: SheetInput, loops: readonly EstimatedLoop[], points: numbe
   const blocks: Block[] = [];
   let used = 0;
   for (const loop of loops) {
-    const picture = cardPicture(input, loop);
-    const drawn = picture === undefined ? 0 : picture.heightPixels * 0.75 + 15;
-    const height = cardPoints + openingPoints * (1 + Math.max(1, loop.openingsProved.total)) + drawn;
+    const own = card(input, loop, cardPicture(input, loop));
+    const height = heightOf(own, widths);
     if (used > 0 && used + height > points) {
       blocks.push({ kind: "pageBreak" });
       used = 0;
     }
-    blocks.push(...card(input, loop, picture));
+    blocks.push(...own);
     used += height;
   }
   return blocks;
@@ -61,6 +60,7 @@ function frontPage(input: SheetInput, others: readonly EstimatedLoop[]): readonl
   const { estimate, survey } = input;
   const left = estimate.loops.filter(isExcluded);
   const live = estimate.loops.filter((loop) => loop.condition === "foreignVoltage" && !isExcluded(loop));
+  const unread = estimate.loops.filter((loop) => isHandsOff(loop) && !live.includes(loop));
   const place = (loop: EstimatedLoop): string => {
     const row = surveyLoopOf(input, loop);
     return [cardName(loop), row?.protects, row?.place, row?.cable?.words]
@@ -78,6 +78,7 @@ function frontPage(input: SheetInput, others: readonly EstimatedLoop[]): readonl
     ...live.map((loop) =>
       paragraph(`${place(loop)}: volts from elsewhere. Hands off until the source is known.`, "stop"),
     ),
+    ...unread.map((loop) => paragraph(`${place(loop)}: not worked on before it has been read again.`, "warning")),
     ...(left.length + live.length === 0
       ? [paragraph("None is marked. An unmarked one cannot be told from readings.", "note")]
       : []),

@@ -72,7 +72,7 @@ function remark(input: SheetInput, one: ComparedOption, options: readonly Compar
   if (twin !== undefined) return `Comes to the same here as: ${twin.words}.`;
   const better = options.find(({ option }) => option === one.dominatedBy);
   if (better !== undefined) {
-    return `Gives no more than "${better.words}", which costs no more: nothing speaks for it but taste.`;
+    return `Costs no less and gives no more than "${better.words}".`;
   }
   if (one.centsPerZoneGained !== null) {
     const each = formatMoney({ cents: Math.round(one.centsPerZoneGained), currency: input.estimate.currency });

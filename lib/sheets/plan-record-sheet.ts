@@ -19,6 +19,7 @@ export function planRecordSheet(held: HeldPlan): Sheet {
   return {
     name: planRecordName,
     part: "working",
+    printed: "none",
     columnWidths: [10, 90],
     blocks: [
       title("Plan record"),

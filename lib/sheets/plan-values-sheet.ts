@@ -41,6 +41,7 @@ export function planValuesSheet(input: SheetInput): Sheet {
     name: "Plan values",
     orientation: "landscape",
     part: "working",
+    printed: "none",
     blocks: [
       title("What the plan was made with"),
       paragraph(

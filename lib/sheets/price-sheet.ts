@@ -37,8 +37,7 @@ export function priceSheet(input: SheetInput): Sheet {
   const edited = binary(named("EditCount"), ">", literal(0));
   return {
     name: "Price",
-    columnWidths: [42, 24, 14, 13, 16, 16, 14],
-    orientation: "landscape",
+    columnWidths: [36, 22, 12, 11, 13, 13, 11],
     blocks: [
       title("Price"),
       ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
@@ -62,14 +61,18 @@ export function priceSheet(input: SheetInput): Sheet {
           { column: 1, blocks: [title("Rates", 2), { kind: "keyValue", valueColumns: 1, rows: rateRowsOf(input) }] },
           {
             column: 4,
-            blocks: [title("Price", 2), { kind: "keyValue", id: "price", labelColumns: 2, rows: priceRows }],
+            blocks: [
+              title("Price", 2),
+              { kind: "keyValue", id: "price", labelColumns: 2, valueColumns: 2, rows: priceRows },
+            ],
           },
         ],
       },
       ...rangeBlocks(input),
+      ...moneyChart(input),
+      { kind: "pageBreak" },
       title("Line by line", 2),
       linesTable(input.estimate.price.lines),
-      ...moneyChart(input),
     ],
   };
 }
@@ -147,12 +150,12 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
     name: "price_lines",
     whenEmpty: "Nothing is priced.",
     columns: [
-      column("words", "What", "wrapped", 42, { total: { kind: "label", text: "All lines" } }),
-      column("id", "Line", "text", 24),
-      column("kind", "Kind", "text", 14),
-      column("taxClass", "Tax class", "text", 13),
-      column("cost", "Cost", "money", 16, { total: { kind: "sum" } }),
-      column("sell", "Sold at", "money", 16, {
+      column("words", "What", "wrapped", 36, { total: { kind: "label", text: "All lines" } }),
+      column("id", "Line", "wrapped", 22),
+      column("kind", "Kind", "text", 12),
+      column("taxClass", "Tax class", "text", 11),
+      column("cost", "Cost", "money", 13, { total: { kind: "sum" } }),
+      column("sell", "Sold at", "money", 13, {
         formula: toCents(
           binary(
             thisRow("cost"),
@@ -162,7 +165,7 @@ function linesTable(lines: readonly PricedLine[]): TableBlock {
         ),
         total: { kind: "sum" },
       }),
-      column("tax", "Tax", "money", 14, {
+      column("tax", "Tax", "money", 11, {
         formula: toCents(
           binary(
             thisRow("sell"),
@@ -231,7 +234,7 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
               kind: "table",
               name: "price_range",
               whenEmpty: "",
-              columns: [column("words", "Of jobs like this", "text", 42), column("amount", "With tax", "money", 24)],
+              columns: [column("words", "Of jobs like this", "text", 36), column("amount", "With tax", "money", 22)],
               rows: [
                 [text("1 of 10 ends below"), money(p10Cents)],
                 [text("half end below"), money(p50Cents)],
@@ -269,9 +272,9 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
               name: "range_drivers",
               whenEmpty: "Nothing makes it wide.",
               columns: [
-                column("words", "What makes the range wide", "wrapped", 42),
-                column("share", "Share", "text", 24),
-                column("amount", "Brings ±", "money", 14),
+                column("words", "What makes the range wide", "wrapped", 36),
+                column("share", "Share of the doubt", "text", 22),
+                column("amount", "Brings ±", "money", 12),
               ],
               rows: drivers.map((driver) => [
                 wrapped(words(driver)),
@@ -287,7 +290,7 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
   ];
 }
 
-const chartPixels = { widthPixels: 480, heightPixels: 220 } as const;
+const chartPixels = { widthPixels: 330, heightPixels: 230 } as const;
 
 const rangeChart = (currency: string): Block => ({
   kind: "chart",
@@ -321,44 +324,42 @@ const kinds = [
 function moneyChart({ estimate }: SheetInput): readonly Block[] {
   const present = kinds.filter(([, kind]) => estimate.price.lines.some((each) => each.kind === kind));
   if (present.length === 0) return [];
+  const parts: TableBlock = {
+    kind: "table",
+    name: "money_parts",
+    whenEmpty: "",
+    columns: [
+      column("part", "Part of the cost", "text", 36),
+      column("amount", "Cost", "money", 22, {
+        formula: call(
+          "SUMIFS",
+          wholeColumn("price_lines", "cost"),
+          wholeColumn("price_lines", "kind"),
+          thisRow("kind"),
+        ),
+      }),
+      column("kind", "Kind", "text", 12),
+    ],
+    rows: present.map(([words, kind]) => [text(words), calculated, text(kind)]),
+  };
+  const chart: Block = {
+    kind: "chart",
+    chart: "bar",
+    title: "Where the money goes",
+    categories: { table: "money_parts", column: "part" },
+    series: [{ table: "money_parts", column: "amount" }],
+    valueTitle: `Cost, ${estimate.currency}`,
+    ...chartPixels,
+    alt: "Bars: material, freight, labour, contingency.",
+  };
   return [
     title("Where the money goes", 2),
     {
-      kind: "table",
-      name: "money_parts",
-      whenEmpty: "",
-      columns: [
-        column("part", "Part of the cost", "text", 42),
-        column("kind", "Kind", "text", 24),
-        column("amount", "Cost", "money", 16, {
-          formula: call(
-            "SUMIFS",
-            wholeColumn("price_lines", "cost"),
-            wholeColumn("price_lines", "kind"),
-            thisRow("kind"),
-          ),
-        }),
-        column("share", "Share of cost", "percent", 14, {
-          formula: call(
-            "IF",
-            binary(named("JobCost"), "=", literal(0)),
-            literal(0),
-            binary(thisRow("amount"), "/", named("JobCost")),
-          ),
-        }),
+      kind: "beside",
+      parts: [
+        { column: 1, blocks: [parts] },
+        { column: 4, blocks: [chart] },
       ],
-      rows: present.map(([words, kind]) => [text(words), text(kind), calculated, calculated]),
-    },
-    {
-      kind: "chart",
-      chart: "bar",
-      title: "Where the money goes",
-      categories: { table: "money_parts", column: "part" },
-      series: [{ table: "money_parts", column: "amount" }],
-      valueTitle: `Cost, ${estimate.currency}`,
-      widthPixels: 560,
-      heightPixels: 240,
-      alt: "Bars: material, freight, labour, contingency.",
     },
   ];
 }

@@ -1,8 +1,8 @@
 import { summaryOf } from "../estimate/summary.js";
 import { formatMoney } from "../quantities/format-money.js";
 import { binary, literal, named } from "../report/formula.js";
-import type { Block, KeyValueRow, Role, Sheet } from "../report/model.js";
-import { blank, formulaCell, line, paragraph, text, title, warnWhen, wrapped } from "./cells.js";
+import type { Block, Cell, KeyValueRow, Role, Sheet } from "../report/model.js";
+import { formulaCell, line, paragraph, text, title, warnWhen, wrapped } from "./cells.js";
 import { planAgeCell, statusCell } from "./checks-sheet.js";
 import { demoPriceWords, type SheetInput } from "./sheet-input.js";
 
@@ -20,7 +20,7 @@ export function summarySheet(input: SheetInput): Sheet {
       ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
       answers("Do not touch", summary.doNotTouch, "stop"),
       answers("What stays", summary.stays),
-      { kind: "keyValue", rows: [...moneyRows(input), ...rangeRows(input)] },
+      { kind: "keyValue", rows: moneyRows(input) },
       answers("Read next", summary.measureNext),
       answers("Order today", summary.orderToday),
       {
@@ -35,11 +35,18 @@ export function summarySheet(input: SheetInput): Sheet {
               ? text("none open")
               : { kind: "link", text: `${open} open: see the sheet Queries`, sheet: "Queries" },
           ),
+          ...(estimate.changes.length === 0 ? [] : [line("Changes", changesLink(estimate.changes.length))]),
         ],
       },
     ],
   };
 }
+
+const changesLink = (count: number): Cell => ({
+  kind: "link",
+  text: `${count} since the issue before: see the sheet Changes`,
+  sheet: "Changes",
+});
 
 function answers(label: string, lines: readonly string[], role?: Role): Block {
   return {
@@ -58,33 +65,23 @@ function shortened(words: string): string {
   return `${cut} and ${left} more: see the sheet Loops`;
 }
 
-/** Figures that follow every edit. */
+/** Figures that follow every edit; beside them what the plan says of the range, and what is held back. */
 function moneyRows({ estimate }: SheetInput): readonly KeyValueRow[] {
-  const { p10Cents, p90Cents } = estimate.price;
-  return [
-    line("Price with tax", formulaCell(named("JobTotal"), "money", "total"), {
-      note:
-        p10Cents === null || p90Cents === null
-          ? "live: follows prices, quantities and rates"
-          : "live; the range beside it is the plan's",
-    }),
-    line("Before tax", formulaCell(named("JobSell"), "money")),
-    line("Our cost", formulaCell(named("JobCost"), "money")),
-    line("Margin", formulaCell(named("JobMargin"), "rate"), { note: "of the price" }),
-    line("Markup", formulaCell(named("JobMarkup"), "rate"), { note: "on cost: the same money" }),
-  ];
-}
-
-/** What of the cost answer is no live figure: how wide the range is, holds. */
-function rangeRows({ estimate }: SheetInput): readonly KeyValueRow[] {
   const { price, currency, holds } = estimate;
   const { p10Cents, p90Cents } = price;
   const shown = (cents: number) => formatMoney({ cents, currency });
   const range =
     p10Cents === null || p90Cents === null
-      ? "not worked out"
-      : `8 jobs of 10 like this end between ${shown(p10Cents)} and ${shown(p90Cents)} with tax: ${shown(p90Cents - p10Cents)} wide.`;
-  const held =
-    holds.length === 0 ? [] : ["On hold: strip-out of the old control is not priced until the hold is lifted."];
-  return [range, ...held].map((words, index) => line(index === 0 ? "Range" : " ", blank, { note: words }));
+      ? "how wide its range is was not worked out"
+      : `8 jobs of 10 like this end between ${shown(p10Cents)} and ${shown(p90Cents)} with tax: ${shown(p90Cents - p10Cents)} wide (as planned)`;
+  const held = holds.length === 0 ? {} : { note: "on hold: strip-out of the old control is not in it" };
+  return [
+    line("Price with tax", formulaCell(named("JobTotal"), "money", "total"), { note: range }),
+    line("Before tax", formulaCell(named("JobSell"), "money"), held),
+    line("Our cost", formulaCell(named("JobCost"), "money"), {
+      note: "live, like the price: follows prices, packs, hours and rates",
+    }),
+    line("Margin", formulaCell(named("JobMargin"), "rate"), { note: "of the price" }),
+    line("Markup", formulaCell(named("JobMarkup"), "rate"), { note: "on cost: the same money" }),
+  ];
 }

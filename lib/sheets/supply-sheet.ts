@@ -14,11 +14,9 @@ const stateWords: Readonly<Record<SupplyState, string>> = {
 export function supplySheet(input: SheetInput): Sheet | undefined {
   const places = input.estimate.supply.filter(({ detectors, place }) => detectors.length > 0 || place !== null);
   if (places.length === 0) return undefined;
-  const withDetectors = places.findIndex(({ detectors }) => detectors.length > 0);
   return {
     name: "Supply",
     orientation: "landscape",
-    ...(withDetectors < 0 ? {} : { headingOf: `supply_detectors_${withDetectors + 1}` }),
     blocks: [
       title("Supply of kept detectors and modules"),
       paragraph(
@@ -33,7 +31,7 @@ export function supplySheet(input: SheetInput): Sheet | undefined {
 function placeBlocks(input: SheetInput, place: SupplyAtPanel, at: number): readonly Block[] {
   return [
     title(`Panel ${place.panel}`, 2),
-    { kind: "keyValue", valueColumns: 8, rows: sourceRows(place) },
+    { kind: "keyValue", labelColumns: 3, valueColumns: 7, rows: sourceRows(place) },
     ...(place.detectors.length === 0 ? [] : [detectorTable(place, at)]),
     ...place.words.map((words) => paragraph(words)),
     ...jointParagraphs(input, place),

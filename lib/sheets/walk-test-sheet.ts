@@ -1,11 +1,13 @@
 import type { Cell, Sheet } from "../report/model.js";
 import { column, handwriting, paragraph, text, title, wrapped } from "./cells.js";
 import { bandOf, openedWords, zoneName } from "./loop-words.js";
-import { isExcluded, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
+import { isExcluded, isHandsOff, isWired, type SheetInput, surveyLoopOf } from "./sheet-input.js";
 
 /** A line for every opening: what the control should show, what it did show. */
 export function walkTestSheet(input: SheetInput): Sheet | undefined {
-  const loops = input.estimate.loops.filter((loop) => !isExcluded(loop) && loop.treatment !== "retire");
+  const loops = input.estimate.loops.filter(
+    (loop) => !isExcluded(loop) && !isHandsOff(loop) && loop.treatment !== "retire",
+  );
   const rows = loops.flatMap((loop): (readonly Cell[])[] => {
     const survey = surveyLoopOf(input, loop);
     const openings = Math.max(1, loop.openingsProved.total);

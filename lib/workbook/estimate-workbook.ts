@@ -31,7 +31,9 @@ export function estimateWorkbookReport(input: EstimateWorkbookInput) {
     survey: completedSurvey({ estimate, survey }),
     prefix: "Survey ",
     spare: spareRows,
-  }).filter(({ name }) => name !== "Survey Key");
+  })
+    .filter(({ name }) => name !== "Survey Key")
+    .map((sheet) => ({ ...sheet, printed: "none" as const }));
   return estimateReport({
     estimate,
     survey,

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import type { Estimate } from "../../lib/estimate/estimate.js";
 import { checkReport } from "../../lib/report/check.js";
 import { evaluate } from "../../lib/report/evaluate.js";
 import { type Layout, layOut } from "../../lib/report/layout.js";
@@ -74,8 +75,78 @@ describe("the demo's workbook as plain data", () => {
     }
     const openings = demo.estimate.loops
       .filter(({ treatment }) => treatment !== "excluded" && treatment !== "retire")
+      .filter(({ treatment, input }) => treatment !== "measureAgain" || input !== null)
       .reduce((sum, { openingsProved }) => sum + Math.max(1, openingsProved.total), 0);
     expect(layout.tables.get("walk_test")?.block.rows).toHaveLength(openings);
+  });
+
+  it("sets the options side by side and says which of them gives no more", () => {
+    const { options } = demo.estimate;
+    expect(options?.length).toBeGreaterThan(2);
+    const table = layout.tables.get("options")?.block;
+    expect(table?.rows).toHaveLength(options?.length ?? 0);
+    const at = table?.columns.findIndex(({ key }) => key === "remark") ?? -1;
+    options?.forEach(({ dominatedBy }, index) => {
+      const remark = JSON.stringify(table?.rows[index]?.[at]);
+      if (dominatedBy !== null) expect(remark).toMatch(/gives no more than|the same here/);
+    });
+  });
+
+  it("draws cost against zones lost where there is more than one point, and says so in words where there is one", () => {
+    const withPoints = (zonesFrontier: Estimate["zonesFrontier"]) =>
+      estimateWorkbookReport({ ...demo, date: issued, estimate: { ...demo.estimate, zonesFrontier } });
+    const points = [0, 1, 3].map((zonesLost) => ({ zonesLost, costCents: 250_000 - 4000 * zonesLost }));
+    const drawn = withPoints(points);
+    expect(layOut(drawn).tables.get("zones_frontier")?.block.rows).toHaveLength(3);
+    expect(checkReport(layOut(drawn))).toEqual([]);
+    expect(kindsOn(drawn, "Options")).toContain("chart");
+    expect(kindsOn(withPoints(points.slice(0, 1)), "Options")).not.toContain("chart");
+  });
+
+  it("lists what changed since the issue before as a change order, and has no such sheet otherwise", () => {
+    expect(report.sheets.map(({ name }) => name)).not.toContain("Changes");
+    const changes = [
+      { what: "treatment" as const, words: "P1 1 FRONT: was keep on the wire, now wireless", cents: null },
+      { what: "price" as const, words: "Price with tax", cents: -1250 },
+    ];
+    const changed = estimateWorkbookReport({ ...demo, date: issued, estimate: { ...demo.estimate, changes } });
+    const rows = layOut(changed).tables.get("changes")?.block.rows ?? [];
+    expect(rows.map((row) => row[1])).toMatchObject(changes.map(({ words }) => ({ text: words })));
+    expect(rows.map((row) => row[2])).toMatchObject([{ kind: "blank" }, { kind: "money", cents: -1250 }]);
+    expect(JSON.stringify(changed.sheets[1])).toContain("see the sheet Changes");
+  });
+
+  it("prints a label for each end of every pair, none for what is left alone, no zone name at the far end", () => {
+    const { loops } = demo.estimate;
+    const cells = (layout.tables.get("labels")?.block.rows ?? [])
+      .flat()
+      .flatMap((cell) => (cell.kind === "text" ? [cell.text] : []));
+    const wired = loops.filter(({ input }) => input !== null);
+    expect(wired.length).toBeGreaterThan(5);
+    for (const { panel, loop, protects, input } of wired) {
+      const own = cells.filter((words) => words.endsWith(`was ${panel} ${loop}`));
+      expect(own).toHaveLength(1);
+      expect(own[0]).toContain(`${input?.module} input ${input?.number}`);
+      if (protects !== null) expect(own[0]).toContain(protects);
+    }
+    const far = cells.filter((words) => !/was \S+ \S+$/.test(words));
+    expect(far).toHaveLength(cells.length / 2);
+    for (const { protects } of wired) if (protects !== null) expect(far.join(" ")).not.toContain(protects);
+    const alone = loops.filter(({ input, treatment }) => input === null && /excluded|measureAgain/.test(treatment));
+    expect(alone.length).toBeGreaterThan(1);
+    for (const { panel, loop } of alone) expect(cells.join("\n")).not.toMatch(new RegExp(`was ${panel} ${loop}$`, "m"));
+  });
+
+  it("quotes the estimate's clauses, and stages of payment that add up to the price", () => {
+    const { clauses, stages } = demo.estimate.quote;
+    expect(clauses.length).toBeGreaterThan(3);
+    const quote = JSON.stringify(report.sheets.find(({ name }) => name === "Quote")?.blocks);
+    for (const { id, words } of clauses) {
+      if (id !== "demoPrices") expect(quote).toContain(JSON.stringify(words).slice(1, -1));
+    }
+    const due = stages.map((_, index) => Math.round(Number(namedValue(`StageDue${index + 1}_`)) * 100));
+    expect(due).toEqual(stages.map(({ cents }) => cents));
+    expect(due.reduce((sum, cents) => sum + cents, 0)).toBe(demo.estimate.price.totalCents);
   });
 
   it("leaves out sheets that would be empty", () => {
@@ -89,6 +160,10 @@ describe("the demo's workbook as plain data", () => {
     expect(checkReport(layOut(bare))).toEqual([]);
   });
 });
+
+/** Kinds of the blocks on one sheet. */
+const kindsOn = ({ sheets }: Report, name: string): readonly string[] =>
+  sheets.find((sheet) => sheet.name === name)?.blocks.map(({ kind }) => kind) ?? [];
 
 const noPrice = () => ({ ...demo.estimate.price, lines: [], costCents: 0, sellCents: 0, taxCents: 0, totalCents: 0 });
 

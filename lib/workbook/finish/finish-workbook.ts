@@ -1,6 +1,7 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import { areaAddress, cellAddress, quotedSheet } from "../../report/addresses.js";
 import type { PlannedSheet, PrintablePlan } from "../../report/printable-plan.js";
+import { cellFont } from "../write/styles.js";
 import { escapeXml } from "../xml/escape.js";
 import { relationshipsOfDocument } from "../xml/namespaces.js";
 import { joinTopLevel, type TopLevelChild, topLevel } from "../xml/top-level.js";
@@ -31,6 +32,7 @@ export function finishWorkbook(written: Uint8Array, plan: PrintablePlan): Uint8A
     ],
     workbookOrder,
   );
+  setNormalFont(parts);
   editPart(parts, "[Content_Types].xml", (children) => [...children, ...adding.contentTypes()]);
   return zipParts(parts);
 }
@@ -126,6 +128,18 @@ class Adding {
     const png = { name: "Default", xml: '<Default Extension="png" ContentType="image/png"/>' };
     return this.images.size === 0 ? this.types : [png, ...this.types];
   }
+}
+
+/**
+ * The first font is that of the normal style, by whose digits programs count column widths: made the font of our cells,
+ * so that columns are as wide as planned wherever exceljs's own default is missing.
+ */
+function setNormalFont(parts: Map<string, Uint8Array>): void {
+  const path = "xl/styles.xml";
+  const bytes = parts.get(path);
+  if (bytes === undefined) return;
+  const font = `<font><sz val="10"/><color rgb="FF000000"/><name val="${cellFont}"/><family val="2"/></font>`;
+  parts.set(path, strToU8(strFromU8(bytes).replace(/<font>.*?<\/font>/s, font)));
 }
 
 const spreadsheetType = "application/vnd.openxmlformats-officedocument.spreadsheetml";

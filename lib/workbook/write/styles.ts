@@ -1,9 +1,10 @@
 import type ExcelJS from "exceljs";
+import { indentedRoles } from "../../report/layout.js";
 import type { Format, Role } from "../../report/model.js";
 import { isFigure, numberFormat } from "./formats.js";
 
 /** Font of every cell: metric twins of it exist on every desktop, so that column widths hold. */
-const family = "Arial";
+export const cellFont = "Arial";
 const ink = { argb: "FF000000" };
 const grey: ExcelJS.Border = { style: "hair", color: { argb: "FF808080" } };
 const thin: ExcelJS.Border = { style: "thin", color: ink };
@@ -45,33 +46,36 @@ const looks: Readonly<Record<Role, Look>> = {
   link: { underline: true, color: "FF0563C1" },
 };
 
+/** What of a cell its style depends on. */
+interface StyledCell {
+  readonly format: Format;
+  readonly role: Role;
+  readonly locked: boolean;
+  readonly inTable: boolean;
+  readonly afterFigures?: boolean;
+}
+
 /** The style of a cell; equal requests give the same object, which exceljs then writes once. */
 export interface StyleBook {
-  readonly of: (cell: { format: Format; role: Role; locked: boolean; inTable: boolean }) => Partial<ExcelJS.Style>;
+  readonly of: (cell: StyledCell) => Partial<ExcelJS.Style>;
 }
 
 /** Styles for one workbook in one currency. */
 export function styleBook(currency: string): StyleBook {
   const made = new Map<string, Partial<ExcelJS.Style>>();
   return {
-    of: ({ format, role, locked, inTable }) => {
-      const key = `${format} ${role} ${locked} ${inTable}`;
+    of: ({ format, role, locked, inTable, afterFigures = false }) => {
+      const key = `${format} ${role} ${locked} ${inTable} ${afterFigures}`;
       const before = made.get(key);
       if (before !== undefined) return before;
-      const style = makeStyle({ format, role, locked, inTable, currency });
+      const style = makeStyle({ format, role, locked, inTable, afterFigures, currency });
       made.set(key, style);
       return style;
     },
   };
 }
 
-function makeStyle(wanted: {
-  format: Format;
-  role: Role;
-  locked: boolean;
-  inTable: boolean;
-  currency: string;
-}): Partial<ExcelJS.Style> {
+function makeStyle(wanted: StyledCell & { readonly currency: string }): Partial<ExcelJS.Style> {
   const look = looks[wanted.role];
   const heading = wanted.role === "columnHeading" || wanted.role === "figureHeading";
   const toTheRight = heading ? wanted.role === "figureHeading" : isFigure(wanted.format);
@@ -79,7 +83,7 @@ function makeStyle(wanted: {
   return {
     numFmt: numberFormat(wanted.format, wanted.currency),
     font: {
-      name: family,
+      name: cellFont,
       size: look.size ?? 10,
       bold: look.bold ?? false,
       italic: look.italic ?? false,
@@ -87,10 +91,12 @@ function makeStyle(wanted: {
       color: { argb: look.color ?? "FF000000" },
     },
     alignment: {
-      vertical: heading ? "bottom" : "top",
+      vertical: heading ? "bottom" : "middle",
       wrapText: wanted.format === "wrapped",
       ...(toTheRight ? { horizontal: "right" as const } : {}),
-      ...(wanted.role === "note" ? { horizontal: "left" as const, indent: 1 } : {}),
+      ...((indentedRoles.has(wanted.role) || wanted.afterFigures === true) && !toTheRight
+        ? { horizontal: "left" as const, indent: 1 }
+        : {}),
     },
     protection: { locked: wanted.locked },
     ...(look.fill === undefined ? {} : { fill: solid(look.fill) }),
