@@ -18,7 +18,7 @@ export interface RemovedDevice {
 
 /**
  * Every device that goes out of use with a blank plate or a note. Devices of kept loops stay; of a split loop only the
- * detectors go. Nothing of a life-safety loop, and while the job is held neither sirens nor the control.
+ * detectors go. Nothing of a life-safety loop, and while the job is held neither keypads, sirens nor the control.
  */
 export function removedDevices({
   loops,
@@ -44,8 +44,13 @@ export function removedDevices({
     );
   const ofPanels = panels.flatMap(({ panel, place, keypads = 0, sirens = 0 }) => {
     const at = { key: null, panel, place: place ?? panel };
-    const control = [removed({ kind: "siren", count: sirens, ...at }), removed({ kind: "control", count: 1, ...at })];
-    return [removed({ kind: "keypad", count: keypads, ...at }), ...(held ? [] : control)];
+    // A control that stays needs its keypads to be silenced and reset.
+    const counts: readonly (readonly [kind: string, count: number])[] = [
+      ["keypad", keypads],
+      ["siren", sirens],
+      ["control", 1],
+    ];
+    return held ? [] : counts.map(([kind, count]) => removed({ kind, count, ...at }));
   });
   return [...ofLoops, ...ofPanels].filter(({ count }) => count > 0);
 }

@@ -4,7 +4,13 @@ import type { Survey } from "../survey/survey.js";
 import type { Hold, PrintedCaution } from "./estimate.js";
 
 /** Cautions about powering down and taking away; they are not printed while a hold stands, because neither is the step. */
-const onlyWithoutHold = new Set(["mainsThenBattery", "selfContainedSiren", "hardwiredTransformer", "batteryLeads"]);
+const onlyWithoutHold = new Set([
+  "mainsThenBattery",
+  "selfContainedSiren",
+  "hardwiredTransformer",
+  "batteryLeads",
+  "phoneLineInSeries",
+]);
 
 /** Every caution of the table that applies to this job, in the table's order. */
 export function cautionsFor({

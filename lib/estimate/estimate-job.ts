@@ -9,6 +9,7 @@ import type { FittedModule } from "../terminals/terminal-schedule.js";
 import { basisOf } from "./basis.js";
 import { carryOf } from "./carry-of.js";
 import { cautionsFor } from "./cautions.js";
+import { cutOverOf } from "./cut-over-of.js";
 import type { Estimate, EstimatedLoop } from "./estimate.js";
 import { estimatedLoops } from "./estimated-loops.js";
 import { type WhyTreatment, whyTreatments } from "./explanations.js";
@@ -18,6 +19,7 @@ import { type PreparedJob, prepareJob } from "./prepare-job.js";
 import { quoteOf } from "./quote-of.js";
 import { withSupplyChoices } from "./supply-choices.js";
 import { NoEstimate, workOut } from "./work-out.js";
+import { zonesOf } from "./zones-of.js";
 
 export { NoEstimate };
 
@@ -67,6 +69,8 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const asked = held ? undefined : solve;
   const whys = asked ? await whyTreatments({ prepared, plan, planned, solve: asked, seconds, ...cancel }) : null;
   const frontier = asked ? await zonesFrontier({ problem, solve: asked, seconds: seconds / 4, ...cancel }) : null;
+  const zones = zonesOf({ prepared, planned, fitted });
+  const cutOver = cutOverOf({ prepared, planned, fitted, zones: zones.zones, loops: loops.loops });
   const supply = withSupplyChoices({ supply: worked.supply, prepared, planned, whys });
   const estimate: Estimate = {
     schema: "loopwright.estimate.1",
@@ -74,7 +78,14 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     site: { name: survey.site.name ?? null, panels: [...new Set(survey.loops.map(({ panel }) => panel))] },
     demoPrices: prepared.demoPrices,
     holds,
-    queries: [...prepared.queries, ...worked.queries, ...loops.queries, ...supply.queries],
+    queries: [
+      ...prepared.queries,
+      ...worked.queries,
+      ...loops.queries,
+      ...supply.queries,
+      ...zones.queries,
+      ...cutOver.queries,
+    ],
     loops: withWhys(loops.loops, whys),
     modules: moduleCounts(fitted),
     terminals: worked.terminals,
@@ -89,6 +100,8 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     supply: supply.supply,
     radio: worked.radio,
     carry: carryOf({ planned, job }),
+    zones: zones.zones,
+    cutOver: cutOver.cutOver,
     cautions: cautionsFor({ survey, holds, planned }),
     basis: basisOf({ plan, assumed: prepared.assumedSettings, demoPrices: prepared.demoPrices }),
     plan,

@@ -11,6 +11,8 @@ import type { Cents } from "../quantities/money.js";
 import type { Ohms } from "../quantities/ohms-reading.js";
 import type { TerminalRow } from "../terminals/terminal-schedule.js";
 import type { Treatment } from "../treatments/treatment.js";
+import type { ZoneSchedule } from "../zones/zone.js";
+import type { EstimatedCutOver } from "./cut-over-of.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
 import type { QuoteTerms } from "./quote-of.js";
@@ -147,6 +149,10 @@ export interface Estimate {
   /** Every radio test judged, the repeaters in the bill, and what was not tested. */
   readonly radio: readonly RadioRecord[];
   readonly carry: CarryList | null;
+  /** Zones of the new system, arming inputs, what is left alone and offers to split. */
+  readonly zones: ZoneSchedule;
+  /** Order of work and papers. */
+  readonly cutOver: EstimatedCutOver;
   readonly cautions: readonly PrintedCaution[];
   /** Sources, assumptions and versions, one sentence each. */
   readonly basis: readonly string[];

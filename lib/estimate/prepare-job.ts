@@ -12,6 +12,7 @@ import { loopTreatments } from "../treatments/loop-treatments.js";
 import { moduleSettings } from "../treatments/module-settings.js";
 import type { LoopTreatments, ModuleSetting, Work } from "../treatments/treatment.js";
 import type { WorkRates } from "../treatments/work-cents.js";
+import { oldZoneOf } from "../zones/old-zone-of.js";
 import { jobTables } from "./demo-tables.js";
 import type { Hold } from "./estimate.js";
 import { holdsOf } from "./holds.js";
@@ -46,7 +47,9 @@ export function prepareJob(survey: Survey): PreparedJob {
   const { book, queries: bookQueries } = readPriceBook({ rows: tables.priceBook, currency, sheet: "Price book" });
   const { settings: job, queries: settingQueries, assumed } = jobSettings({ given: survey.settings });
   const rates: WorkRates = { book, labour: tables.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
-  const judgements = judgeJob(survey.loops.map((loop) => loopRecord({ loop, site: survey.site }))).loops;
+  const judgements = judgeJob(
+    survey.loops.map((loop) => loopRecord({ loop, site: survey.site, oldZone: oldZoneOf(loop, survey.oldZones) })),
+  ).loops;
   const profiles = tables.inputModules;
   const settings = moduleSettings({ profiles, found: nominalEols(judgements), book });
   const context = { profiles, settings, job, rates };

@@ -2,7 +2,7 @@ import type { Ohms } from "../quantities/ohms-reading.js";
 import { loopFacts as loopFactRows } from "../reference/generated/loop-facts.js";
 import type { BaseLoop } from "./base-loop.js";
 import type { JudgeModel } from "./judge-model.js";
-import { type LoopTexts, lifeSafetyMatch, redCable } from "./life-safety.js";
+import { type LifeSafetyMatch, type LoopTexts, lifeSafetyMatch, redCable } from "./life-safety.js";
 import type { Fact, LoopRecord } from "./loop-record.js";
 import { isDetectorSupply, relativeChange } from "./record-factors.js";
 import type { TakenReadings } from "./taken-readings.js";
@@ -36,6 +36,8 @@ export function textsOf(record: LoopRecord): LoopTexts {
     device: record.device,
     cable: record.cableWords,
     notes: record.notes,
+    use: record.use,
+    oldList: record.oldListWords,
   };
 }
 
@@ -65,13 +67,20 @@ function lifeSafetyFacts(record: LoopRecord, facts: Fact[]): boolean {
   if (match === null) return false;
   const { seen } = record;
   if (seen === undefined || seen.name.trim() === "" || seen.what.trim() === "") {
-    facts.push(factOf("wordedLifeSafety", { ...match }));
+    facts.push(factOf("wordedLifeSafety", placed(match)));
     return true;
   }
-  const still = lifeSafetyMatch({ device: seen.what }) !== null;
-  facts.push(still ? factOf("wordedLifeSafety", { ...match }) : factOf("seenNotLifeSafety", { ...match, ...seen }));
-  return still;
+  // What the device is does not undo a use that is written: somebody has to write another one.
+  const still = lifeSafetyMatch({ device: seen.what, use: record.use });
+  facts.push(
+    still === null
+      ? factOf("seenNotLifeSafety", { ...placed(match), ...seen })
+      : factOf("wordedLifeSafety", placed(still.field === "use" ? still : match)),
+  );
+  return still !== null;
 }
+
+const placed = ({ word, field }: LifeSafetyMatch) => ({ word, field: field === "oldList" ? "the old list" : field });
 
 function voltsFacts(record: LoopRecord, model: JudgeModel, facts: Fact[]): boolean {
   const { voltsDc, voltsAc, voltsAtDetector } = record.readings;

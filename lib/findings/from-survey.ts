@@ -1,5 +1,5 @@
 import type { Ohms, OhmsReading } from "../quantities/ohms-reading.js";
-import type { SurveyLoop, SurveySite } from "../survey/survey.js";
+import type { OldZone, SurveyLoop, SurveySite } from "../survey/survey.js";
 import type { LoopRecord } from "./loop-record.js";
 
 /** Devices that mean life safety by what they are, whatever the words around them. */
@@ -14,10 +14,20 @@ const present = <T extends object>(values: { readonly [K in keyof T]: T[K] | und
 const ohmsOf = (reading: OhmsReading | undefined): Ohms | undefined => reading?.ohms;
 
 /**
- * A survey row as the judge takes it. Words stay words: label, device, notes, cable and what it protects are searched
- * for life safety by the judge. A reading whose opening was not said counts for the opening in the middle of the loop.
+ * A survey row as the judge takes it. Words stay words: label, device, notes, cable, what it protects, its use and its
+ * row on the old list are searched for life safety by the judge. A reading whose opening was not said counts for the
+ * opening in the middle of the loop.
  */
-export function loopRecord({ loop, site }: { readonly loop: SurveyLoop; readonly site: SurveySite }): LoopRecord {
+export function loopRecord({
+  loop,
+  site,
+  oldZone,
+}: {
+  readonly loop: SurveyLoop;
+  readonly site: SurveySite;
+  /** The loop's row on the old zone list. */
+  readonly oldZone?: OldZone | undefined;
+}): LoopRecord {
   const { edits, cable } = loop;
   const kinds = loop.devices.map(({ kind }) => kind);
   const seen =
@@ -32,6 +42,7 @@ export function loopRecord({ loop, site }: { readonly loop: SurveyLoop; readonly
     device: loop.device,
     notes: loop.notes,
     use: loop.use,
+    oldListWords: [oldZone?.name, oldZone?.type].filter((words) => words !== undefined).join(", ") || undefined,
     panel: loop.panel,
     cableWords: cable?.words,
     cable:

@@ -7,6 +7,10 @@ export interface LoopTexts {
   readonly device?: string | undefined;
   readonly cable?: string | undefined;
   readonly notes?: string | undefined;
+  /** Use of the zone as written. */
+  readonly use?: string | undefined;
+  /** Name and type on the old zone list. */
+  readonly oldList?: string | undefined;
 }
 
 /** The word that names a life-safety or egress function, and the text in which it stands. */
@@ -15,7 +19,10 @@ export interface LifeSafetyMatch {
   readonly field: keyof LoopTexts;
 }
 
-const fields = ["label", "protects", "device", "cable", "notes"] as const;
+const fields = ["label", "protects", "device", "cable", "notes", "use", "oldList"] as const;
+
+/** Texts that read like a label are searched by the label's words. */
+const wordsFor = (field: keyof LoopTexts) => (field === "use" || field === "oldList" ? "label" : field);
 
 /** Rows by their first word, longest first, so that "lift phone" is found before "lift". */
 const byFirstWord: ReadonlyMap<string, readonly LifeSafetyWordsRow[]> = indexRows();
@@ -51,7 +58,7 @@ function matchIn(text: string, field: keyof LoopTexts): string | null {
   const words = spelled.map((word) => word.toLowerCase());
   for (let i = 0; i < words.length; i += 1) {
     for (const row of byFirstWord.get(words[i] ?? "") ?? []) {
-      if (row.fields.includes(field) && rowMatches(row, words, spelled, i)) return row.words;
+      if (row.fields.includes(wordsFor(field)) && rowMatches(row, words, spelled, i)) return row.words;
     }
   }
   return null;

@@ -35,6 +35,8 @@ export interface LoopRecord {
   readonly cableWords?: string;
   /** Use of the zone as written; hold-up, 24-hour and unknown ones are not tripped before the account is on test. */
   readonly use?: string;
+  /** Name and type of the zone on the old list, as printed there; looked through for life-safety words. */
+  readonly oldListWords?: string;
   /** A named person who has seen what words took for life safety, and what it really is. Never releases a marked loop. */
   readonly seen?: { readonly name: string; readonly what: string };
   readonly lifted?: "both" | "one" | "no" | "unknown";

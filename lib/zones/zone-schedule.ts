@@ -27,6 +27,7 @@ export function zoneSchedule({
   judgements = [],
   displayCharacters = limit("displayCharacters"),
   areaWords,
+  detectorsTakenOff = [],
 }: {
   readonly loops: readonly SurveyLoop[];
   readonly oldZones: readonly OldZone[];
@@ -35,6 +36,8 @@ export function zoneSchedule({
   readonly displayCharacters?: number;
   /** What the site sheet says of areas, as typed. */
   readonly areaWords?: string;
+  /** Keys of loops whose detectors the plan takes off the pair: these get a zone beside the contacts. */
+  readonly detectorsTakenOff?: readonly string[];
 }): ZoneSchedule {
   requireBetween({
     field: "displayCharacters",
@@ -70,13 +73,17 @@ export function zoneSchedule({
         .filter(({ ownerChoice }) => ownerChoice === "notRecorded")
         .map(({ words }) => ask(loop, "pinTreatment", "", words)),
     );
-    for (const part of partsOf(mine)) {
-      const zone = zoneOf({ loop, part, proposed, old, number: zones.length + 1, taken, displayCharacters });
+    const takenOff = detectorsTakenOff.includes(loop.key);
+    const parts = partsOf(mine, takenOff);
+    for (const part of parts) {
+      const number = zones.length + 1;
+      const zone = zoneOf({ loop, part, parts, proposed, old, number, taken, displayCharacters, takenOff });
       taken.add(zone.name.toLowerCase());
       (zone.alarms ? zones : armingInputs).push(zone);
     }
   }
-  const further = [...agreedQuery(agreed), ...areaQueries(loops, areaWords)];
+  const withZone = loops.filter(({ key }) => !excluded.some((alone) => alone.key === key));
+  const further = [...agreedQuery(agreed), ...areaQueries(withZone, areaWords)];
   return { zones, armingInputs, excluded, offers, queries: [...queries, ...further] };
 }
 
@@ -89,30 +96,34 @@ const ask = (loop: SurveyLoop, column: string, typed: string, message: string): 
   key: loop.key,
 });
 
-/** What a loop becomes: itself, or its shares where the owner chose the split. */
-function partsOf(offers: readonly SplitOffer[]): readonly (ZonePart | null)[] {
+/** What a loop becomes: itself, or its shares where the owner chose the split or the plan takes the detector off. */
+function partsOf(offers: readonly SplitOffer[], takenOff: boolean): readonly (ZonePart | null)[] {
   const chosen = offers.filter(({ ownerChoice }) => ownerChoice === "split").map(({ reason }) => reason);
   const door: readonly ZonePart[] = chosen.includes("dailyDoor") ? ["dailyDoor"] : [];
-  const detector: readonly ZonePart[] = chosen.includes("mixedDetector") ? ["detector"] : [];
+  const detector: readonly ZonePart[] = takenOff || chosen.includes("mixedDetector") ? ["detector"] : [];
   return door.length + detector.length === 0 ? [null] : [...door, "rest", ...detector];
 }
 
 function zoneOf({
   loop,
   part,
+  parts,
   proposed,
   old,
   number,
   taken,
   displayCharacters,
+  takenOff,
 }: {
   readonly loop: SurveyLoop;
   readonly part: ZonePart | null;
+  readonly parts: readonly (ZonePart | null)[];
   readonly proposed: ProposedUse;
   readonly old: OldZone | undefined;
   readonly number: number;
   readonly taken: ReadonlySet<string>;
   readonly displayCharacters: number;
+  readonly takenOff: boolean;
 }): Zone {
   const use = part === null ? proposed.use : useOfPart(loop, part, proposed.use);
   const alarms = use === null || zoneUses.find((row) => row.use === use)?.alarm !== "no";
@@ -132,12 +143,17 @@ function zoneOf({
     use,
     useWords: use === null ? "not known: ask" : zoneUseWords(use),
     source: proposed.source,
-    why: part === null ? proposed.why : "the owner chose to split the loop",
+    why:
+      part === null
+        ? proposed.why
+        : takenOff
+          ? "the plan takes the detector off the pair"
+          : "the owner chose to split the loop",
     silent: use === "holdUp",
     always: use === "holdUp" || use === "tamper" || use === "environmental" || use === "audible24h",
     alarms,
     area: loop.area?.trim() || null,
-    openings: openingsOf(loop, part),
+    openings: openingsOf(loop, part, parts.includes("dailyDoor")),
     oldZone: loop.oldZone ?? null,
   };
 }
@@ -149,11 +165,15 @@ function useOfPart(loop: SurveyLoop, part: ZonePart, whole: ZoneUse | null): Zon
   return whole === "entryExit" ? "perimeter" : whole;
 }
 
-function openingsOf(loop: SurveyLoop, part: ZonePart | null): number {
+function openingsOf(loop: SurveyLoop, part: ZonePart | null, doorApart: boolean): number {
   if (part === null) return loop.openings.count;
   const detectors = loop.devices.filter(({ kind }) => kind === "motion" || kind === "glassBreak");
-  if (part === "detector") return detectors.reduce((sum, { count }) => sum + count, 0);
-  return part === "dailyDoor" ? 1 : Math.max(1, loop.openings.count - 1);
+  if (part === "detector")
+    return Math.max(
+      1,
+      detectors.reduce((sum, { count }) => sum + count, 0),
+    );
+  return part === "dailyDoor" ? 1 : Math.max(1, loop.openings.count - (doorApart ? 1 : 0));
 }
 
 function agreedQuery(loops: readonly SurveyLoop[]): readonly Query[] {

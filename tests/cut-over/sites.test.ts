@@ -68,15 +68,14 @@ describe("a house with smoke detectors on the old control", () => {
     expect(lines.filter(({ medium }) => medium === "wireless").map(({ key }) => key)).toEqual(["R006", "R006", "R006"]);
     expect(without.map(({ key }) => key)).toEqual(["R009"]);
   });
-  test("held: neither control, siren nor battery among what leaves the house; keypads get their plates", () => {
+  test("held: neither control, keypad, siren nor battery is among what leaves the house", () => {
     const removed = removedDevices({ loops: house.loops, panels, held: true });
     expect(removed.map(({ kind, count, finish }) => [kind, count, finish])).toEqual([
       ["contactRecessed", 3, "note"],
       ["glassBreak", 1, "blankPlate"],
-      ["keypad", 2, "blankPlate"],
     ]);
     expect(disposalList({ removed, panels, held: true }).map(({ kind, count }) => [kind, count])).toEqual([
-      ["electronics", 3],
+      ["electronics", 1],
     ]);
     expect(handoverSheet({ loops: house.loops, held: true, times: [] }).map(({ heading }) => heading)).toContain(
       "Left alone: life safety, not part of this work",
