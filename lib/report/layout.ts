@@ -323,7 +323,7 @@ class SheetSetter {
     if (block.name !== undefined) this.nameCell(block.name, placed);
     for (const highlight of block.highlights ?? []) this.highlights.push({ area, highlight });
     this.stretchFor(placed, this.charactersOf(left, last));
-    return row + 2;
+    return row + (block.tight === true ? 1 : 2);
   }
 
   private stretchFor(placed: PlacedCell, widthCharacters: number): void {

@@ -185,6 +185,8 @@ export type Block =
       readonly kind: "paragraph";
       readonly id?: string;
       readonly cell: Cell;
+      /** Without a free row behind it, for the lines of a list. */
+      readonly tight?: boolean;
       /** Sheet columns it runs across; the whole width when absent. */
       readonly columns?: number;
       readonly name?: string;

@@ -78,7 +78,11 @@ export function aboutSheet(input: SheetInput, sheetNames: readonly string[]): Sh
         ],
         rows: [
           ...present.map(([sheet, reader, what]) => [link(sheet), text(reader), wrapped(what)]),
-          ...surveyed.map((sheet) => [link(sheet), text("estimator, surveyor"), wrapped(surveySheetWords)]),
+          ...surveyed.map((sheet, index) => [
+            link(sheet),
+            text("estimator, surveyor"),
+            wrapped(index === 0 ? surveySheetWords : "The same."),
+          ]),
         ],
       },
       title("Key", 2),

@@ -290,7 +290,7 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
   ];
 }
 
-const chartPixels = { widthPixels: 330, heightPixels: 230 } as const;
+const chartPixels = { widthPixels: 330, heightPixels: 190 } as const;
 
 const rangeChart = (currency: string): Block => ({
   kind: "chart",

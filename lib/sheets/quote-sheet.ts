@@ -35,9 +35,11 @@ export function quoteSheet(input: SheetInput): Sheet {
         ],
       },
       title("Terms", 2),
-      ...clauses.filter(({ id }) => id !== "demoPrices").map(({ words }, index) => paragraph(`${index + 1}. ${words}`)),
+      ...clauses.filter(({ id }) => id !== "demoPrices").map(({ words }, index) => listed(`${index + 1}. ${words}`)),
+      { kind: "space", rows: 1 },
       title("Not in this price", 2),
-      ...exclusions.map((words) => paragraph(`– ${words}`)),
+      ...exclusions.map((words) => listed(`– ${words}`)),
+      { kind: "space", rows: 1 },
       title("Accepted", 2),
       {
         kind: "table",
@@ -55,6 +57,8 @@ export function quoteSheet(input: SheetInput): Sheet {
     ],
   };
 }
+
+const listed = (words: string): Block => ({ kind: "paragraph", cell: wrapped(words), tight: true });
 
 /** Name of the cell with the share of payment stage number `index`; it stands on Price. */
 export const stageShareName = (index: number): string => `StageShare${index + 1}_`;
