@@ -69,7 +69,9 @@ export function cutOverOf({
   const hazards = hazardFlags({ site: survey.site, panels: survey.panels, loops: survey.loops });
   const times = entryExitTimes(delaysOf(survey));
   const { queries: walkQueries, ...walked } = walkTest({ loops, settleSeconds: times.settleSeconds });
-  const asked = new Set(survey.queries.filter(({ message }) => /\bopenings?\b/i.test(message)).map(({ key }) => key));
+  const asked = new Set(
+    survey.queries.filter(({ message }) => /\bopenings?\b|how many leaves/i.test(message)).map(({ key }) => key),
+  );
   return {
     cutOver: {
       steps,

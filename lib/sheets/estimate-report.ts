@@ -12,6 +12,8 @@ import { carrySheet } from "./carry-sheet.js";
 import { cautionsSheet } from "./cautions-sheet.js";
 import { changesSheet } from "./changes-sheet.js";
 import { checksSheet } from "./checks-sheet.js";
+import { cutOverSheet } from "./cut-over-sheet.js";
+import { handOverSheet } from "./hand-over-sheet.js";
 import { labelsSheet } from "./labels-sheet.js";
 import { labourSheet } from "./labour-sheet.js";
 import { loopCardsSheet } from "./loop-cards-sheet.js";
@@ -84,6 +86,8 @@ export function estimateReport(given: EstimateReportInput): Report {
     labelsSheet(input),
     walkTestSheet(input),
     zoneScheduleSheet(input),
+    cutOverSheet(input),
+    handOverSheet(input),
     supplySheet(input),
     radioSheet(input),
     billSheet(input),
