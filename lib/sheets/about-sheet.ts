@@ -13,6 +13,12 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Labels", "technician", "To cut out: one for each end of every pair that is taken over or given up."],
   ["Walk test", "technician", "One line for each opening."],
   ["Zone schedule", "technician, owner", "Inputs, names and uses of the new zones."],
+  [
+    "Cut-over",
+    "technician, estimator",
+    "Order of work with what comes before; devices out of use, what is taken away.",
+  ],
+  ["Hand-over", "technician, owner", "What is signed for, readings as left, zones as built."],
   ["Supply", "technician, estimator", "Volts at kept detectors, joints to open, battery and fuse of each place."],
   ["Radio", "technician, estimator", "What the radio tests carry, repeaters, places still to be tested."],
   ["Bill", "purchaser", "What is needed, what the van gives, what is bought, for which loops."],
