@@ -1,6 +1,19 @@
 // The public face of the library, in data-flow order. Spreadsheet files are in "loopwright/workbook".
 
+// Order of work and papers
+export { type AsBuiltZone, asBuiltZones } from "./cut-over/as-built-zones.js";
+export { type CommissioningRow, commissioningSheet } from "./cut-over/commissioning-sheet.js";
+export type { CutOverHold, CutOverLoop, CutOverPanel, CutOverZone } from "./cut-over/cut-over-loop.js";
+export { cutOverLoops } from "./cut-over/cut-over-loops.js";
+export { type CutOverInput, type CutOverOrder, type CutOverStep, cutOverOrder } from "./cut-over/cut-over-order.js";
+export { type DisposalLine, disposalList } from "./cut-over/disposal-list.js";
+export { type HandoverSection, handoverSheet } from "./cut-over/handover-sheet.js";
+export { type HazardFlag, hazardFlags } from "./cut-over/hazard-flags.js";
+export { type CableLabel, labels as cableLabels } from "./cut-over/labels.js";
+export { type RemovedDevice, removedDevices } from "./cut-over/removed-devices.js";
+export { type WalkTest, type WalkTestLine, walkTest } from "./cut-over/walk-test.js";
 // Survey to everything
+export type { EstimatedCutOver } from "./estimate/cut-over-of.js";
 export type { BillLine, Estimate, EstimatedLoop, EstimatePrice } from "./estimate/estimate.js";
 export { type EstimateInput, estimateJob as estimate, NoEstimate } from "./estimate/estimate-job.js";
 export { type Summary, summaryOf } from "./estimate/summary.js";
@@ -21,6 +34,19 @@ export type {
 export { measureNext } from "./findings/measure-next.js";
 export { measureNextForJob, type WalkReading } from "./findings/measure-next-for-job.js";
 export { type LabourLine, labourLines } from "./labour/labour-lines.js";
+// Finished jobs
+export { type FinishedJobs, withJob, withoutJob } from "./learning/finished-jobs.js";
+export type { JobStatistics } from "./learning/job-statistics.js";
+export {
+  type Learned,
+  type LearnedHours,
+  type LearnedOdds,
+  type LearningWeights,
+  learn,
+  learningWeights,
+} from "./learning/learn.js";
+export { jobsFromRows, type LearningRow, learningRows } from "./learning/learning-rows.js";
+export { type FinishedLoop, statisticsOfJob, type TaskHours } from "./learning/statistics-of-job.js";
 export { billOfMaterials, type MaterialNeed } from "./materials/bill-of-materials.js";
 export { type LoopWiring, loopNetwork, loopTerminalOhms } from "./network/loop-network.js";
 export { terminalOhms } from "./network/terminal-ohms.js";
@@ -94,7 +120,7 @@ export type {
 } from "./survey/survey.js";
 export { SurveyRefused } from "./survey/survey-refused.js";
 export { type TerminalRow, terminalSchedule } from "./terminals/terminal-schedule.js";
-// Termination, supply, radio, zones
+// Termination
 export { eolValueFor } from "./termination/eol-value-for.js";
 export { fitsInput, type InputFit } from "./termination/fits-input.js";
 export { type InputWindow, windowFromBand, windowFromDivider } from "./termination/input-window.js";
@@ -107,4 +133,9 @@ export { conductorOhmsPerMeter, type WarmConductor } from "./wiring/conductor-oh
 export { mixedPairOhms, type PairStretch, pairOhms } from "./wiring/pair-ohms.js";
 export { runMetersFromOhms } from "./wiring/run-meters-from-ohms.js";
 export { awgAreaMm2, awgDiameterMm, nearestAwg } from "./wiring/wire-gauge.js";
+// Zones
+export { type EntryExitCheck, entryExitTimes } from "./zones/entry-exit-times.js";
+export type { ExcludedLoop, SplitOffer, Zone, ZoneSchedule } from "./zones/zone.js";
+export { zoneConflicts } from "./zones/zone-conflicts.js";
+export { zoneSchedule } from "./zones/zone-schedule.js";
 export { type ZoneUse, zoneUse, zoneUseWords } from "./zones/zone-use.js";
