@@ -13,6 +13,7 @@ const record = z.strictObject({
     status: z.enum(["optimal", "feasible"]),
     costCents: cents.nullable(),
     boundCents: cents.nullable(),
+    why: z.string().exactOptional(),
     choices: z.array(
       z.strictObject({
         loop: z.string(),
