@@ -34,6 +34,8 @@ export class ExcelHost {
   version = 17;
   readonly #client: Client;
   readonly #references = new Map<string, HostObject>();
+  /** References handed out so far; none is used twice. */
+  #given = 0;
 
   constructor() {
     client ??= loadClient();
@@ -83,7 +85,8 @@ export class ExcelHost {
     const before = (_action: Action, index: number) => {
       if (fails && index >= (failure.action ?? 0)) throw new HostError(code, message);
     };
-    const model = { root: this.book.root, references: this.#references };
+    const reference = () => `ref${++this.#given}`;
+    const model = { root: this.book.root, references: this.#references, reference };
     const { results, error } = carryOut(body, model, before);
     if (error === undefined)
       return { ErrorCode: "", ErrorMessage: "", Headers: {}, HttpStatusCode: 200, Body: { Results: results } };

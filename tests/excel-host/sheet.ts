@@ -121,7 +121,7 @@ export class Sheet {
     const bag = settings("Worksheet", this.bag, {
       Visibility: oneOf(enums.SheetVisibility),
       TabColor: aColour,
-      ShowGridlines: aFlag,
+      Gridlines: aFlag,
       Position: aNumber,
     });
     return {

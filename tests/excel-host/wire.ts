@@ -29,7 +29,7 @@ const actionType = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5, ensu
 /** Carries out the actions of one request on the model, in order, up to the first that fails. */
 export function carryOut(
   body: RequestBody,
-  model: { readonly root: HostObject; readonly references: Map<string, HostObject> },
+  model: { readonly root: HostObject; readonly references: Map<string, HostObject>; readonly reference: () => string },
   before: (action: Action, index: number) => void,
 ) {
   const found = new Map<number, HostObject | null>();
@@ -89,7 +89,7 @@ export function carryOut(
     if (type === actionType.instantiate) {
       if (object === null) return null;
       if (object.byReference) {
-        const reference = `ref${model.references.size + 1}`;
+        const reference = model.reference();
         model.references.set(reference, object);
         return { _ReferenceId: reference };
       }
@@ -129,14 +129,13 @@ function view(object: HostObject, select: readonly string[]): Record<string, unk
   const out: Record<string, unknown> = object.id === undefined ? {} : { Id: object.id };
   const nested = new Map<string, string[]>();
   for (const name of wanted) {
+    // The client sends what is asked of a collection's items without naming the items.
+    const ofItems = object.items !== undefined && object.get?.[wireName(name)] === undefined;
     const slash = name.indexOf("/");
-    if (slash >= 0) {
-      const head = name.slice(0, slash);
-      nested.set(head, [...(nested.get(head) ?? []), name.slice(slash + 1)]);
-      continue;
-    }
-    if (object.items !== undefined && name !== "count" && object.get?.[wireName(name)] === undefined) {
-      nested.set("items", [...(nested.get("items") ?? []), name]);
+    if (ofItems || slash >= 0) {
+      const head = ofItems ? "items" : name.slice(0, slash);
+      const rest = ofItems ? name.replace(/^items\//, "") : name.slice(slash + 1);
+      nested.set(head, [...(nested.get(head) ?? []), rest]);
       continue;
     }
     const get = object.get?.[wireName(name)];

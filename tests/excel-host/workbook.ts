@@ -90,7 +90,7 @@ export class Book {
         ...book.child,
         Workbook: () => this.face,
         Application: () => this.applicationFace(),
-        Runtime: () => settings("Runtime", this.runtime, { EnableEvents: aFlag }),
+        _Runtime: () => settings("Runtime", this.runtime, { EnableEvents: aFlag }),
       },
     };
   }

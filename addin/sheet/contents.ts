@@ -1,0 +1,60 @@
+import type { Area, PlannedCell, PlannedSheet, PlannedTable } from "../loopwright.js";
+import { numberFormat } from "../loopwright.js";
+import { type WireValue, wireNumber, wireText } from "./wire-value.js";
+
+/** A table as it is to stand. */
+export interface WantedTable {
+  readonly name: string;
+  /** With heading and totals row. */
+  readonly area: Area;
+  readonly totalsRow: boolean;
+  readonly filter: boolean;
+  readonly headings: readonly string[];
+}
+
+/**
+ * What a sheet is to hold, as rectangles from cell A1 on; null leaves a cell as it is. Everything is worked out before
+ * the first request is sent.
+ */
+export interface SheetContents {
+  readonly name: string;
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly (readonly WireValue[])[];
+  readonly formulas: readonly (readonly (string | null)[])[];
+  readonly formats: readonly (readonly (string | null)[])[];
+  readonly tables: readonly WantedTable[];
+}
+
+/** The format a planned cell gets: a formula in a cell of format text would stay text. */
+export function formatOf(cell: PlannedCell, currency: string): string {
+  const formula = cell.content.kind === "formula" && (cell.format === "text" || cell.format === "wrapped");
+  return formula ? "General" : numberFormat(cell.format, currency);
+}
+
+/** Contents of a planned sheet. */
+export function plannedContents(sheet: PlannedSheet, currency: string): SheetContents {
+  const rows = Math.max(sheet.printArea.bottom, ...sheet.cells.map(({ row }) => row));
+  const columns = Math.max(sheet.printArea.right, ...sheet.cells.map(({ column }) => column));
+  const grid = <T>(): (T | null)[][] => Array.from({ length: rows }, () => new Array<T | null>(columns).fill(null));
+  const values = grid<Exclude<WireValue, null>>();
+  const formulas = grid<string>();
+  const formats = grid<string>();
+  const put = <T>(to: (T | null)[][], { row, column }: PlannedCell, value: T) => {
+    const line = to[row - 1];
+    if (line !== undefined) line[column - 1] = value;
+  };
+  for (const cell of sheet.cells) {
+    const format = formatOf(cell, currency);
+    if (format !== "General") put(formats, cell, format);
+    const { content } = cell;
+    if (content.kind === "text") put(values, cell, wireText(content.text, format));
+    else if (content.kind === "number") put(values, cell, wireNumber(content.value, `${sheet.name} row ${cell.row}`));
+    else if (content.kind === "formula") put(formulas, cell, `=${content.text}`);
+  }
+  return { name: sheet.name, rows, columns, values, formulas, formats, tables: sheet.tables.map(wantedTable) };
+}
+
+function wantedTable({ name, area, totalsRow, filter, columns }: PlannedTable): WantedTable {
+  return { name, area, totalsRow, filter, headings: columns.map(({ heading }) => heading) };
+}
