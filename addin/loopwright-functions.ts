@@ -37,6 +37,7 @@ export { SurveyRefused } from "../lib/survey/survey-refused.js";
 export { windowFromBand } from "../lib/termination/input-window.js";
 export type { TerminatedLoop } from "../lib/termination/loop-range.js";
 export { resistorFor } from "../lib/termination/resistor-for.js";
+export { assumedLoop } from "../lib/treatments/terminated-loop.js";
 export type { Conductor } from "../lib/wiring/conductor.js";
 export { conductorSize } from "../lib/wiring/conductor.js";
 export { conductorOhmsPerMeter } from "../lib/wiring/conductor-ohms-per-meter.js";

@@ -25,7 +25,7 @@ import { ourHeading, type ReadRow, readRange } from "./loop-rows.js";
  * @param tolerancePercent Tolerance of the resistor in percent, 0 to 50. Left out: 5. Aging adds 3.
  * @param celsius Cable temperature as text such as "95 F", or a number in °C; ± 10 °C are allowed for. Left out: 20.
  * @returns Lowest | likely | highest Ω.
- * @example =LOOPW.EXPECTED_BAND("22 AWG", 30, 2) → 3.13 | 3.60 | 7.80
+ * @example =LOOPW.EXPECTED_BAND("22 AWG", 30, 2) → 3.17 | 3.60 | 4.60
  */
 export function expectedBand(
   cable: unknown,
@@ -90,7 +90,7 @@ const HEADINGS = ["loop", "closed", "opened", "openings", "cable", "run", "devic
  * @param volts DC volts across the lifted pair, as text or a number in V. Empty: not measured.
  * @param notes Notes in words; looked through for life safety and for what was seen.
  * @returns Condition | probability | action | reason.
- * @example =LOOPW.LOOP_VERDICT("2.23k", "OL", 1, "22/4", "66 ft", "recessed contact", "2.2k", 0) → "soundEolAtEnd" | 0.9 to 1 | "keep" | *
+ * @example =LOOPW.LOOP_VERDICT("2.23k", "OL", 1, "22/4", "66 ft", "recessed contact", "2.2k", 0) → "soundEolAtEnd" | 0.8 to 1 | "keep" | *
  */
 export function loopVerdict(
   shut: unknown,

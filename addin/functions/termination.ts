@@ -14,7 +14,7 @@ const REACHES = ["farEnd", "lastContact", "panel"] as const;
  * @param openings Contacts in series, 0 or more.
  * @param cable Size as text such as "22/4", or a gauge number in AWG. Empty with an empty run: cable not counted.
  * @param run One-way length as text such as "120 ft" or "35-55 ft", or a number in metres.
- * @param eolNow Resistor fitted now, as text or a number in Ω, taken as a 5 % part. Left out: none.
+ * @param eolNow Resistor fitted now, as text or a number in Ω, taken as a 5 % part of 350 ppm/K. Left out: none.
  * @param eolAt Where it sits: "device" or "panel". Left out: device.
  * @param reach How far out somebody can work: "farEnd", "lastContact" or "panel". Left out: farEnd.
  * @returns What to do (nothing, fit, repairFirst, noneServes) | new resistor Ω | series | where | loop lowest Ω | loop highest Ω | margin as a share of half the band. Cells that do not apply are empty.
@@ -69,9 +69,6 @@ interface LoopCells {
   readonly place: unknown;
 }
 
-/** Tolerance and drift of a resistor found in a wall: an ordinary 5 % carbon film part; common practice, no source. */
-const FOUND_PART = { toleranceFraction: 0.05, ppmPerKelvin: 250 };
-
 function loopOf({ count, cable, length, resistor, place }: LoopCells): library.TerminatedLoop {
   const openings = number({ name: "openings", cell: count });
   const wire = ifGiven({ name: "cable", cell: cable }, conductor)?.value;
@@ -82,14 +79,13 @@ function loopOf({ count, cable, length, resistor, place }: LoopCells): library.T
   }
   const eol = ifGiven({ name: "eolNow", cell: resistor }, ohms)?.value;
   const at = ifGiven({ name: "eolAt", cell: place }, (given) => choice(given, PLACES)) ?? "device";
-  const contact = library.partOhms("contact");
   const splice = library.partOhms("splice");
   return {
     ...(wire === undefined || oneWay === undefined
       ? {}
       : { cable: { conductor: wire, runMeters: { low: oneWay.lowMeters, high: oneWay.highMeters } } }),
-    contacts: { count: openings, ohms: { low: contact.lowOhms, high: contact.highOhms } },
+    contacts: { count: openings, ohms: library.assumedLoop.contactOhms },
     extraOhms: { low: (openings + 1) * splice.lowOhms, high: (openings + 1) * splice.highOhms },
-    eol: eol === undefined ? null : { ohms: eol, ...FOUND_PART, at },
+    eol: eol === undefined ? null : { ohms: eol, ...library.assumedLoop.oldEol, at },
   };
 }

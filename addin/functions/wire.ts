@@ -72,7 +72,7 @@ export function pairOhmsAnswer(
  * @param celsius Conductor temperature as text such as "95 F", or a number in °C, -30 to 80. Left out: 20.
  * @param unit "m" or "ft" for the answer. Left out: m.
  * @returns Likely | lowest | highest one-way run, in metres or feet.
- * @example =LOOPW.RUN_FROM_OHMS(3.18, "22 AWG") → 30.02 | 28.9 | 31.3
+ * @example =LOOPW.RUN_FROM_OHMS(3.18, "22 AWG") → 30.02 | 28.89 | 31.25
  */
 export function runFromOhms(
   ohms: unknown,
