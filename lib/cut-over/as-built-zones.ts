@@ -21,14 +21,14 @@ export function asBuiltZones({ loops }: { readonly loops: readonly CutOverLoop[]
   const rows = loops
     .filter((loop) => !isExcluded(loop) && loop.treatment !== "retire")
     .flatMap((loop) =>
-      loop.zones.map(({ number, name, use, area }) => ({
+      loop.zones.map(({ number, name, use, area, takenOff = false }) => ({
         number,
         name,
         behaviour: use === null ? "not known: ask" : zoneUseWords(use),
         area,
-        medium: loop.treatment === "wireless" ? ("wireless" as const) : ("wired" as const),
-        input: loop.input === null ? null : `${loop.input.module} input ${loop.input.number}`,
-        eol: loop.eol,
+        medium: takenOff || loop.treatment === "wireless" ? ("wireless" as const) : ("wired" as const),
+        input: loop.input === null || takenOff ? null : `${loop.input.module} input ${loop.input.number}`,
+        eol: takenOff ? null : loop.eol,
         proved: provedWords(loop),
         from: loopName(loop),
       })),

@@ -38,7 +38,8 @@ export function commissioningSheet({ loops }: { readonly loops: readonly CutOver
     const together = landed.filter(
       (other) => other.panel === loop.panel && other.input?.module === module && other.input.number === number,
     );
-    const uses = loop.zones.flatMap(({ use }) => (use === null ? [] : [zoneUseWords(use)]));
+    const onWire = loop.zones.filter(({ takenOff }) => takenOff !== true);
+    const uses = onWire.flatMap(({ use }) => (use === null ? [] : [zoneUseWords(use)]));
     return [
       {
         key: loop.key,
@@ -46,7 +47,7 @@ export function commissioningSheet({ loops }: { readonly loops: readonly CutOver
         module,
         input: number,
         onInput: together.map(loopName),
-        zones: loop.zones.map(({ name }) => name),
+        zones: onWire.map(({ name }) => name),
         behaviour: uses.length === 0 ? null : [...new Set(uses)].join("; "),
         eolOhms: loop.eol?.ohms ?? null,
         eolAt: loop.eol?.at ?? null,

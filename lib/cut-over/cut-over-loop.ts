@@ -10,6 +10,8 @@ export interface CutOverZone {
   /** null = nobody wrote what it is for; there is a query. */
   readonly use: ZoneUse | null;
   readonly area: string | null;
+  /** Stands for a detector that was taken off the pair: wireless, beside the contacts that stay. */
+  readonly takenOff?: true;
 }
 
 /** One planned loop as the cut-over papers need it. */

@@ -34,7 +34,13 @@ export function cutOverLoops({
         tag: loop.label ?? loop.loop,
         ...(loop.protects === undefined ? {} : { protects: loop.protects }),
         ...(loop.place === undefined ? {} : { place: loop.place }),
-        zones: mine.map(({ number, name, use, area }) => ({ number, name, use, area })),
+        zones: mine.map(({ number, name, use, area, part }) => ({
+          number,
+          name,
+          use,
+          area,
+          ...(part === "detector" && plan.treatment === "split" ? { takenOff: true as const } : {}),
+        })),
         // The zones leave alone what the old list calls fire, even where the plan would keep it.
         treatment: alone ? "excluded" : plan.treatment,
         input: alone ? null : inputOf(loop.key, fitted),

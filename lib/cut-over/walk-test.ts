@@ -64,7 +64,7 @@ function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
     key: loop.key,
     panel: loop.panel,
     name: loopName(loop),
-    zone: loop.zones.map(({ name }) => name).join(", "),
+    zone: zoneNames(loop.zones.filter(({ takenOff }) => takenOff !== true)),
     place: loop.place ?? loop.protects ?? "",
     medium: loop.treatment === "wireless" ? ("wireless" as const) : ("wired" as const),
     how: words.how,
@@ -72,6 +72,7 @@ function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
     tried: words.tried,
     blanks,
   };
+  const apart = loop.zones.filter(({ takenOff }) => takenOff === true);
   const count = Math.max(1, loop.openings.count);
   const openings = Array.from({ length: count }, (_, index) => ({
     ...shared,
@@ -87,12 +88,15 @@ function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
     ...detectors.flatMap(({ kind, count: many }) =>
       Array.from({ length: many }, (_, index) => ({
         ...shared,
+        ...(apart.length === 0 ? {} : { zone: zoneNames(apart), medium: "wireless" as const }),
         what: `${kindWords[kind] ?? "detector"} ${index + 1} of ${many}`,
         how: "try it by its maker's method",
       })),
     ),
   ];
 }
+
+const zoneNames = (zones: CutOverLoop["zones"]): string => zones.map(({ name }) => name).join(", ");
 
 const kindWords: Readonly<Record<string, string>> = {
   glassBreak: "glass-break detector",

@@ -73,7 +73,7 @@ function zoneRow(input: SheetInput, members: readonly Zone[]): readonly Cell[] {
       members.reduce((sum, { openings }) => sum + openings, 0),
       "count",
     ),
-    wrapped(notesOf(members, loops).join("; ")),
+    wrapped([...new Set(notesOf(members, loops))].join("; ")),
   ];
 }
 

@@ -108,6 +108,21 @@ describe.each(jobs)("%s: zones and cut-over in the estimate (common practice, no
     }
   });
 
+  test("a detector that the plan takes off its pair is a wireless zone beside the contacts that stay", () => {
+    const split = estimate.loops.filter(({ treatment }) => treatment === "split");
+    for (const { key, input } of split) {
+      expect(zonesOf(key).map(({ part }) => part)).toEqual(expect.arrayContaining(["rest", "detector"]));
+      const numbers = zonesOf(key).map(({ number }) => number);
+      const built = estimate.cutOver.asBuilt.filter(({ number }) => numbers.includes(number));
+      const at = input === null ? null : `${input.module} input ${input.number}`;
+      expect(built.map((zone) => [zone.medium, zone.input])).toEqual([
+        ["wired", at],
+        ["wireless", null],
+      ]);
+    }
+    if (survey.site.name === "Marrow Lane house") expect(split.map(({ key }) => key)).toEqual(["R008"]);
+  });
+
   test("no hold-up is disconnected before its substitute was agreed and is in place", () => {
     const { steps } = estimate.cutOver;
     const at = (step: string, key: string) =>
