@@ -1,10 +1,12 @@
-// npm run check: stale tables, types (whole tree, then the pure stages without Node or packages), lint, unused code.
+// npm run check: stale tables, types (library and tests, the pure stages without Node or packages, the add-in), stale descriptions, lint, unused code.
 import { spawnSync } from "node:child_process";
 
 const steps = [
   ["reference tables", ["tools/generate-reference.mjs", "--check"]],
   ["types", ["node_modules/typescript/bin/tsc", "-p", "tsconfig.json"]],
   ["types of the pure stages", ["node_modules/typescript/bin/tsc", "-p", "lib/tsconfig.pure.json"]],
+  ["types of the add-in", ["node_modules/typescript/bin/tsc", "-p", "addin/tsconfig.json"]],
+  ["descriptions of the custom functions", ["tools/build-addin.mjs", "--check"]],
   ["lint and format", ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."]],
   ["unused code", ["node_modules/knip/bin/knip.js", "--no-progress"]],
 ];

@@ -17,8 +17,10 @@ export interface ReadArgument<T> {
 
 /** A cell that holds nothing, or an argument left out: Excel hands over null, undefined or "". */
 export function isLeftOut(cell: unknown): boolean {
-  const plain = plainCell({ name: "", cell });
-  return plain === null || (typeof plain === "string" && plain.trim() === "");
+  const cells: readonly unknown[] = Array.isArray(cell) ? cell.flat(2) : [cell];
+  const [first] = cells;
+  if (cells.length > 1) return false;
+  return first === null || first === undefined || (typeof first === "string" && first.trim() === "");
 }
 
 /**

@@ -32,10 +32,19 @@ export function formatOf(cell: PlannedCell, currency: string): string {
   return formula ? "General" : numberFormat(cell.format, currency);
 }
 
+/** Everything the sheet holds, from its first cell on; what is printed may be less. */
+export function wholeArea({ printArea, cells }: PlannedSheet): Area {
+  const end = { bottom: printArea.bottom, right: printArea.right };
+  for (const { row, column } of cells) {
+    end.bottom = Math.max(end.bottom, row);
+    end.right = Math.max(end.right, column);
+  }
+  return { top: 1, left: 1, ...end };
+}
+
 /** Contents of a planned sheet. */
 export function plannedContents(sheet: PlannedSheet, currency: string): SheetContents {
-  const rows = Math.max(sheet.printArea.bottom, ...sheet.cells.map(({ row }) => row));
-  const columns = Math.max(sheet.printArea.right, ...sheet.cells.map(({ column }) => column));
+  const { bottom: rows, right: columns } = wholeArea(sheet);
   const grid = <T>(): (T | null)[][] => Array.from({ length: rows }, () => new Array<T | null>(columns).fill(null));
   const values = grid<Exclude<WireValue, null>>();
   const formulas = grid<string>();

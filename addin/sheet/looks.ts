@@ -9,6 +9,7 @@ import {
   type StyleBook,
 } from "../loopwright.js";
 import { type Batch, bytesPerAction } from "./batch.js";
+import { wholeArea } from "./contents.js";
 import { wireBytes } from "./wire-value.js";
 
 type Style = ReturnType<StyleBook["of"]>;
@@ -20,7 +21,7 @@ const longestList = 250;
 export async function writeLooks(batch: Batch, planned: PlannedSheet, styles: StyleBook): Promise<void> {
   const sheet = batch.context.workbook.worksheets.getItem(planned.name);
   await batch.room(bytesPerAction * 4);
-  const all = sheet.getRange(areaAddress(planned.printArea)).format;
+  const all = sheet.getRange(areaAddress(wholeArea(planned))).format;
   all.font.name = "Arial";
   all.font.size = 10;
   all.verticalAlignment = "Top";

@@ -10,7 +10,7 @@ import {
 } from "../loopwright.js";
 import { Batch, bytesPerAction } from "./batch.js";
 import { type ExcelConnection, type OnProgress, requireExcel, runInExcel } from "./connection.js";
-import { plannedContents, type SheetContents } from "./contents.js";
+import { plannedContents, type SheetContents, wholeArea } from "./contents.js";
 import { type DrawnPicture, type RenderPicture, writeCharts, writePictures } from "./draw.js";
 import { ExcelProblem } from "./excel-problem.js";
 import { type LiveSheet, type LiveTable, type LiveWorkbook, liveWorkbook, sheetMark } from "./live-workbook.js";
@@ -291,7 +291,7 @@ async function clearSheet(batch: Batch, planned: PlannedSheet, live: LiveSheet |
   await batch.room(bytesPerAction * (8 + live.charts.length + live.shapes.length));
   for (const chart of live.charts) sheet.charts.getItem(chart).delete();
   for (const shape of live.shapes) sheet.shapes.getItem(shape).delete();
-  const range = sheet.getRange(areaAddress(bothAreas(planned.printArea, live.used)));
+  const range = sheet.getRange(areaAddress(bothAreas(wholeArea(planned), live.used)));
   range.unmerge();
   range.conditionalFormats.clearAll();
   range.dataValidation.clear();

@@ -54,11 +54,15 @@ export function cardPicture(input: SheetInput, loop: EstimatedLoop): PictureBloc
   );
 }
 
+/** From so many loops on only loops that are worked on have a picture: the schedule says the same of a module in words. */
+const manyLoops = 200;
+
 /** The terminal strip of one module, on a page of its own. */
 export function modulePicture(input: SheetInput, name: string): readonly Block[] {
   const rows = input.estimate.terminals.filter(({ module }) => module === name);
   const first = rows[0];
   if (first === undefined) return [];
+  if (input.estimate.loops.length > manyLoops) return [];
   const loopOf = (key: string) => input.estimate.loops.find((loop) => loop.key === key);
   const onStrip = rows.filter(({ terminal }) => !terminal.startsWith("splice"));
   const terminals = [...new Set(onStrip.map(({ terminal }) => terminal))].sort(inStripOrder);
