@@ -167,25 +167,22 @@ function cellChances(
   model: JudgeModel,
 ): CellWeights {
   const eols = evidence[0]?.eolWeight.length ?? 0;
-  const logs = priorLogs(evidence[0], model, eols);
-  for (const one of split) addLogs(logs, one, formByHabit, eols);
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < logs.length; k += 1) highest = Math.max(highest, logs[k] ?? 0);
-  for (let k = 0; k < logs.length; k += 1) logs[k] = Math.exp((logs[k] ?? 0) - highest);
-  return { weight: logs, formByHabit, eols };
+  const weight = priorWeights(evidence[0], model, eols);
+  for (const one of split) timesLoop(weight, one, formByHabit, eols);
+  return { weight, formByHabit, eols };
 }
 
-function priorLogs(first: Evidence | undefined, model: JudgeModel, eols: number): number[] {
-  const logs = zeros(habits * eols * rates.length);
+function priorWeights(first: Evidence | undefined, model: JudgeModel, eols: number): number[] {
+  const weight = zeros(habits * eols * rates.length);
   const mixed = model.figures.mixedHabitShare;
   for (let habit = 0; habit < habits; habit += 1) {
     const share = habit === 3 ? mixed : (1 - mixed) * (model.formShare[habit] ?? 0);
     for (let e = 0; e < eols; e += 1) {
       const start = (habit * eols + e) * rates.length;
-      logs.fill(Math.log(share * (first?.eolWeight[e] ?? 0)), start, start + rates.length);
+      weight.fill(share * (first?.eolWeight[e] ?? 0), start, start + rates.length);
     }
   }
-  return logs;
+  return weight;
 }
 
 /** Chance of a job's readings at each fault rate. */
@@ -210,7 +207,9 @@ function withRates(cells: number[], rateWeight: readonly number[]): number[] {
   return weight;
 }
 
-function addLogs(logs: number[], one: SplitEvidence, formByHabit: number[], eols: number): void {
+/** Weighs the cells by one more loop and makes the highest 1 again; a cell that falls out of range no longer counts. */
+function timesLoop(weight: number[], one: SplitEvidence, formByHabit: number[], eols: number): void {
+  let highest = 0;
   for (let habit = 0; habit < habits; habit += 1) {
     const end = formByHabit[habit * 3] ?? 0;
     const none = formByHabit[habit * 3 + 1] ?? 0;
@@ -223,10 +222,14 @@ function addLogs(logs: number[], one: SplitEvidence, formByHabit: number[], eols
       const start = (habit * eols + e) * rates.length;
       for (let r = 0; r < rates.length; r += 1) {
         const rate = rates[r] ?? 0;
-        logs[start + r] = (logs[start + r] ?? 0) + Math.log((1 - rate) * sound + rate * unsound + 1e-300);
+        const product = (weight[start + r] ?? 0) * ((1 - rate) * sound + rate * unsound + 1e-300);
+        weight[start + r] = product;
+        if (product > highest) highest = product;
       }
     }
   }
+  const scale = 1 / highest;
+  for (let k = 0; k < weight.length; k += 1) weight[k] = (weight[k] ?? 0) * scale;
 }
 
 /** Share of each sound and unsound form in one loop, given all cells, then spread over the conditions. */
