@@ -38,6 +38,8 @@ export interface EstimateInput {
   readonly before?: HeldPlan;
   /** Keep the treatments, modules and orders of `before` and only work out the money again. */
   readonly hold?: boolean;
+  /** false: leave out what compares the plan with others (`options`, `whys`, `zonesFrontier` are null), to show it sooner. */
+  readonly compare?: boolean;
 }
 
 /**
@@ -66,7 +68,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const loops = estimatedLoops({ survey, judgements, treatments, planned, fitted, rates: prepared.rates });
   const eolAtPanel = new Set(worked.terminals.filter(({ eolAt }) => eolAt === "panel").map(({ loop }) => loop));
   const { totalCents } = worked.price;
-  const asked = held ? undefined : solve;
+  const asked = held || input.compare === false ? undefined : solve;
   const whys = asked ? await whyTreatments({ prepared, plan, planned, solve: asked, seconds, ...cancel }) : null;
   const frontier = asked ? await zonesFrontier({ problem, solve: asked, seconds: seconds / 4, ...cancel }) : null;
   const zones = zonesOf({ prepared, planned, fitted });

@@ -70,7 +70,7 @@ function nameFit(name: string, sheet: SurveySheetName): number {
 }
 
 /** Picks the sheet for each table: as told, else by name, else, for a single sheet, by its headings. */
-function chooseSheets(
+export function chooseSheets(
   sheets: readonly SheetToRead[],
   mapping: HeadingMapping,
 ): ReadonlyMap<SurveySheetName, TypedSheet> {

@@ -1,5 +1,6 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import { areaAddress, cellAddress, quotedSheet } from "../../report/addresses.js";
+import type { PictureBlock } from "../../report/model.js";
 import type { PlannedSheet, PrintablePlan } from "../../report/printable-plan.js";
 import { cellFont } from "../write/styles.js";
 import { escapeXml } from "../xml/escape.js";
@@ -10,19 +11,30 @@ import { chartPart } from "./chart-part.js";
 import { definedNames } from "./defined-names.js";
 import { drawingPart, type Hung } from "./drawing-part.js";
 import { Relationships } from "./relationships.js";
-import { renderPicture } from "./render-picture.js";
 import { tablePart } from "./table-part.js";
+
+/** Draws a picture's SVG as a PNG file, about twice as fine as its size on the sheet. */
+export type RenderPicture = (picture: PictureBlock) => Uint8Array | Promise<Uint8Array>;
 
 /**
  * Mends what exceljs wrote and adds what it cannot write: tables with column formulas, links inside the workbook, names,
  * pictures with words, live charts; then sets children in the standard's order and zips with fixed times.
  */
-export function finishWorkbook(written: Uint8Array, plan: PrintablePlan): Uint8Array {
+export async function finishWorkbook({
+  written,
+  plan,
+  renderPicture,
+}: {
+  readonly written: Uint8Array;
+  readonly plan: PrintablePlan;
+  readonly renderPicture: RenderPicture;
+}): Promise<Uint8Array> {
   const parts = new Map(Object.entries(unzipSync(written)).filter(([name]) => !name.endsWith("/")));
   const adding = new Adding(parts, plan.currency);
   plan.sheets.forEach((sheet, index) => {
     adding.finishSheet(sheet, index + 1);
   });
+  await adding.drawImages(renderPicture);
   editPart(
     parts,
     "xl/workbook.xml",
@@ -42,7 +54,7 @@ class Adding {
   private tables = 0;
   private drawings = 0;
   private charts = 0;
-  private readonly images = new Map<string, string>();
+  private readonly images = new Map<string, { readonly name: string; readonly picture: PictureBlock }>();
   private readonly types: TopLevelChild[] = [];
   private readonly parts: Map<string, Uint8Array>;
   private readonly currency: string;
@@ -109,14 +121,19 @@ class Adding {
   }
 
   /** The same drawing is stored once, however often it is shown. */
-  private image(picture: { svg: string; widthPixels: number }): string {
+  private image(picture: PictureBlock): string {
     const key = `${picture.widthPixels}\n${picture.svg}`;
     const before = this.images.get(key);
-    if (before !== undefined) return before;
+    if (before !== undefined) return before.name;
     const name = `image${this.images.size + 1}.png`;
-    this.images.set(key, name);
-    this.parts.set(`xl/media/${name}`, renderPicture(picture));
+    this.images.set(key, { name, picture });
     return name;
+  }
+
+  async drawImages(renderPicture: RenderPicture): Promise<void> {
+    for (const { name, picture } of this.images.values()) {
+      this.parts.set(`xl/media/${name}`, await renderPicture(picture));
+    }
   }
 
   private addPart(path: string, xml: string, type: string): void {
