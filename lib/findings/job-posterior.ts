@@ -1,7 +1,6 @@
 import { at, conditionCount } from "./conditions.js";
 import { eolRowCount, rowOfCondition } from "./eol-rows.js";
 import type { Evidence } from "./evidence.js";
-import { faultMixes, usualMix } from "./fault-mixes.js";
 import { formShareOf } from "./form-share.js";
 import { rates, rateWeightsByJob } from "./job-rates.js";
 import type { JudgeModel } from "./judge-model.js";
@@ -30,28 +29,13 @@ export interface JobPosteriors {
 /**
  * Posteriors of the loops of jobs judged together: in each job the sum over habit × end-of-line value × fault rate,
  * each loop's evidence taken once. Fault rates of the jobs share a mean and a spread ({@link rateWeightsByJob}); the
- * mix of faults is learned from the job's other loops ({@link faultMixes}), never from the loop's own readings.
+ * mix of faults among themselves is the table's.
  */
 export function jobPosteriors(jobs: readonly (readonly Evidence[])[], model: JudgeModel): readonly JobPosteriors[] {
-  const usual = usualMix(model);
-  const first = jobsWith(
-    jobs,
-    jobs.map((evidence) => evidence.map(() => usual)),
-    model,
-  );
-  const mixes = first.map(({ posteriors }) => faultMixes(posteriors, usual, model));
-  return jobsWith(jobs, mixes, model);
-}
-
-/** One pass over all jobs with the given fault mix for each loop. */
-function jobsWith(
-  jobs: readonly (readonly Evidence[])[],
-  mixes: readonly (readonly (readonly number[])[])[],
-  model: JudgeModel,
-): readonly JobPosteriors[] {
+  const mix = faultMix(model);
   const formByHabit = formsByHabit(model);
-  const parts = jobs.map((evidence, j) => {
-    const split = evidence.map((one, i) => splitEvidence(one, mixes[j]?.[i] ?? [], model));
+  const parts = jobs.map((evidence) => {
+    const split = evidence.map((one) => splitEvidence(one, mix, model));
     return { evidence, split, cells: cellChances(evidence, split, formByHabit, model) };
   });
   const weights = rateWeightsByJob(
@@ -60,9 +44,14 @@ function jobsWith(
   );
   return parts.map(({ evidence, split, cells }, j) => {
     const weighed = { ...cells, weight: withRates(cells.weight, weights[j] ?? []) };
-    const posteriors = evidence.map((one, i) => loopPosterior(one, split[i], weighed, mixes[j]?.[i] ?? [], model));
+    const posteriors = evidence.map((one, i) => loopPosterior(one, split[i], weighed, mix, model));
     return { posteriors, habit: habitOf(weighed, evidence[0], model) };
   });
+}
+
+/** Shares of the unsound conditions among themselves by the table, 0 for sound ones; adds to 1. */
+function faultMix(model: JudgeModel): number[] {
+  return model.prior.map((share, c) => (c <= at.eolInPanel ? 0 : share / model.faultRate));
 }
 
 /** Likelihood of one loop summed over its conditions: sound and unsound apart, by form and value. */

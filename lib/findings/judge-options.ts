@@ -24,7 +24,6 @@ export type FigureName =
   | "habitStrength"
   | "mixedHabitShare"
   | "faultRateConcentration"
-  | "jobMixStrength"
   | "jointLowOhms"
   | "jointHighOhms"
   | "foilLowOhms"

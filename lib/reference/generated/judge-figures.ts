@@ -35,7 +35,6 @@ export const judgeFigures: readonly JudgeFiguresRow[] = [
   {"name":"habitStrength","value":0.85,"of":"1","meaning":"How strongly an installer keeps to one place for the end-of-line part","source":"practice"},
   {"name":"mixedHabitShare","value":0.1,"of":"1","meaning":"Share of jobs without such a habit","source":"practice"},
   {"name":"faultRateConcentration","value":4,"of":"1","meaning":"Weight of the expected fault rate against what a job shows, in loops","source":"practice"},
-  {"name":"jobMixStrength","value":200,"of":"1","meaning":"Weight of the table's fault mix against the faults of the job's other loops, in faulty loops","source":"practice"},
   {"name":"jointLowOhms","value":12,"of":"Ω","meaning":"Lowest added resistance called a bad joint","source":"practice"},
   {"name":"jointHighOhms","value":20000,"of":"Ω","meaning":"Highest","source":"practice"},
   {"name":"foilLowOhms","value":3,"of":"Ω","meaning":"Lowest resistance that window foil adds","source":"practice"},
