@@ -93,6 +93,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     terminals: worked.terminals,
     bill: worked.bill,
     orders: worked.ordered.orders,
+    cuts: worked.cuts,
     labour: worked.labour,
     price: { ...totalsOf(worked.price), ...rangeFigures(worked.range) },
     options: asked ? await jobOptions({ prepared, base: worked, solve: asked, seconds: seconds / 4, ...cancel }) : null,

@@ -6,6 +6,7 @@ import type { JobPrice, PricedLine } from "../pricing/price-job.js";
 import type { RangeDriver } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
 import type { CarryList } from "../purchasing/carry-list.js";
+import type { WireSpool } from "../purchasing/cut-wire.js";
 import type { Order } from "../purchasing/order-records.js";
 import type { Cents } from "../quantities/money.js";
 import type { Ohms } from "../quantities/ohms-reading.js";
@@ -74,6 +75,8 @@ export interface LoopCost {
 
 /** One line of the bill: need, what the van gives, what is bought, what it costs. */
 export interface BillLine {
+  /** The code, or code with supplier and pack size for what is bought of it elsewhere too: unique in the bill. */
+  readonly id: string;
   readonly code: string;
   readonly description: string;
   readonly class: string;
@@ -135,6 +138,8 @@ export interface Estimate {
   readonly terminals: readonly TerminalRow[];
   readonly bill: readonly BillLine[];
   readonly orders: readonly Order[];
+  /** Which spool gives which loop's length of wire, and what stays on it. */
+  readonly cuts: readonly WireSpool[];
   readonly labour: readonly LabourLine[];
   readonly price: EstimatePrice;
   /** The job done in other ways, priced from the same survey; null where no solver was there to plan them. */

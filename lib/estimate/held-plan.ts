@@ -23,7 +23,7 @@ export interface HeldPlan {
   readonly loops: readonly { readonly key: string; readonly name: string; readonly treatment: Treatment }[];
 }
 
-/** Packs the estimator or purchaser wrote on the Bill instead of the planned ones, by code. */
+/** Packs the estimator or purchaser wrote on the Bill instead of the planned ones, by the line's id. */
 export type PacksWanted = Readonly<Record<string, number>>;
 
 /** The part of an estimate that a later run may hold or be compared with. */
@@ -73,7 +73,7 @@ export function heldBill({
 
 /** The line with the packs that were asked for, if any. */
 export function withPacks(line: BillLine, packsWanted: PacksWanted): BillLine {
-  const packs = Object.hasOwn(packsWanted, line.code) ? (packsWanted[line.code] ?? line.packs) : line.packs;
+  const packs = Object.hasOwn(packsWanted, line.id) ? (packsWanted[line.id] ?? line.packs) : line.packs;
   const quantity = packs * line.packSize + line.fromStock;
   return { ...line, packs, lineCents: roundCents(quantity * line.unitCents) };
 }
@@ -118,19 +118,19 @@ export function changesSince({
   for (const { name } of earlier.values()) {
     changes.push({ what: "treatment", words: `${name}: row is gone`, cents: null });
   }
-  const lines = new Map(before.bill.map((line) => [line.code, line]));
+  const lines = new Map(before.bill.map((line) => [line.id, line]));
   for (const line of now.bill) {
-    const was = lines.get(line.code);
-    lines.delete(line.code);
+    const was = lines.get(line.id);
+    lines.delete(line.id);
     const cents = line.lineCents - (was?.lineCents ?? 0);
     const had = (was?.packs ?? 0) * (was?.packSize ?? 1) + (was?.fromStock ?? 0);
     const has = line.packs * line.packSize + line.fromStock;
     if (had !== has || cents !== 0) {
-      changes.push({ what: "material", words: `${line.code}: ${had} ${line.unit} before, ${has} now`, cents });
+      changes.push({ what: "material", words: `${line.id}: ${had} ${line.unit} before, ${has} now`, cents });
     }
   }
   for (const line of lines.values()) {
-    changes.push({ what: "material", words: `${line.code}: not needed any more`, cents: -line.lineCents });
+    changes.push({ what: "material", words: `${line.id}: not needed any more`, cents: -line.lineCents });
   }
   const difference = now.totalCents - before.totalCents;
   if (difference !== 0) changes.push({ what: "price", words: "Total with tax", cents: difference });

@@ -45,7 +45,7 @@ export function costLines({
   return [
     ...bill.map(
       (line): CostLine => ({
-        id: line.code,
+        id: line.id,
         kind: "material",
         class: "material",
         description: line.description,

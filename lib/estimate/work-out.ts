@@ -6,6 +6,7 @@ import { type PlannedLoop, plannedLoops } from "../plan/planned-loop.js";
 import type { JobPrice } from "../pricing/price-job.js";
 import type { PriceRange } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
+import { cutWire, type WireSpool } from "../purchasing/cut-wire.js";
 import { orderFor } from "../purchasing/order-for.js";
 import type { OrderResult } from "../purchasing/order-records.js";
 import { labourUnits } from "../reference/generated/labour-units.js";
@@ -36,6 +37,7 @@ export interface WorkedOut {
   readonly terminals: readonly TerminalRow[];
   readonly needs: readonly MaterialNeed[];
   readonly ordered: OrderResult;
+  readonly cuts: readonly WireSpool[];
   readonly bill: readonly BillLine[];
   readonly labour: readonly LabourLine[];
   readonly price: JobPrice;
@@ -79,10 +81,22 @@ export async function workOut({
   const { radio, work: repeaters, queries: radioQueries } = radioOf({ survey, planned, fitted, book, job });
   const others = [repeaters];
   const removedDevices = 0;
-  const needs = billOfMaterials({ planned, fitted, terminals, profiles, locations, others, book, job, removedDevices });
+  const counted = billOfMaterials({
+    planned,
+    fitted,
+    terminals,
+    profiles,
+    locations,
+    others,
+    book,
+    job,
+    removedDevices,
+  });
+  const wire = await cutWire({ needs: counted, book, solve });
+  const { needs } = wire;
   const ordered = await orderFor({
-    needs: needs.map(({ code, need, loops }) => ({ code, quantity: need, loops })),
-    priceBook: book,
+    needs: wire.toOrder,
+    priceBook: wire.book,
     ...(solve ? { solve } : {}),
     stock: "first",
     stockAt: "bookPrice",
@@ -105,12 +119,13 @@ export async function workOut({
     needs,
     ordered,
     bill,
+    cuts: wire.spools,
     labour,
     price,
     range,
     supply,
     radio,
-    queries: [...ordered.queries, ...queries, ...supplyQueries, ...radioQueries],
+    queries: [...wire.queries, ...ordered.queries, ...queries, ...supplyQueries, ...radioQueries],
   };
 }
 

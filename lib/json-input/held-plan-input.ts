@@ -27,6 +27,7 @@ const record = z.strictObject({
   }),
   bill: z.array(
     z.strictObject({
+      id: z.string(),
       code: z.string(),
       description: z.string(),
       class: z.string(),

@@ -2,7 +2,7 @@ import type { PlannedLoop } from "../plan/planned-loop.js";
 import type { Article, PriceBook } from "../price-book/article.js";
 import type { JobSettings } from "../price-book/job-settings.js";
 import { articleByCode, articlesOfClass } from "../price-book/look-up.js";
-import { spareRules } from "../reference/generated/spare-rules.js";
+import { withSpares } from "../price-book/with-spares.js";
 import type { InputModuleProfile } from "../survey/survey.js";
 import type { FittedModule, TerminalRow } from "../terminals/terminal-schedule.js";
 import type { Work } from "../treatments/treatment.js";
@@ -22,7 +22,20 @@ export interface MaterialNeed {
   readonly rule: string;
   /** Loops (keys) that cause it; empty = the job as a whole. */
   readonly loops: readonly string[];
+  /** Wire only: the lengths that must each be in one piece, waste included, with the loop (key) each is for. */
+  readonly pieces?: readonly WirePiece[];
 }
+
+/** One length of wire without a joint. */
+export interface WirePiece {
+  /** Loop (key); absent = the job as a whole. */
+  readonly loop: string | undefined;
+  /** In the article's unit of length. */
+  readonly quantity: number;
+}
+
+/** Class of the articles that are cut from spools. */
+const wireClass = "wire";
 
 /** What the materials of a job are gathered from. */
 export interface MaterialInputs {
@@ -43,6 +56,7 @@ interface Gathered {
   bare: number;
   readonly rules: Set<string>;
   readonly loops: Set<string>;
+  readonly pieces: WirePiece[];
 }
 
 /** The bill of materials of a job: every article with its quantity rule and the loops that cause it. */
@@ -51,8 +65,9 @@ export function billOfMaterials(inputs: MaterialInputs): readonly MaterialNeed[]
   const gathered = new Map<string, Gathered>();
   const add = (code: string | undefined, quantity: number, rule: string, loop?: string): void => {
     if (code === undefined || quantity === 0) return;
-    const entry = gathered.get(code) ?? { bare: 0, rules: new Set<string>(), loops: new Set<string>() };
+    const entry = gathered.get(code) ?? { bare: 0, rules: new Set<string>(), loops: new Set<string>(), pieces: [] };
     entry.bare += quantity;
+    entry.pieces.push({ loop, quantity });
     entry.rules.add(rule);
     if (loop !== undefined) entry.loops.add(loop);
     gathered.set(code, entry);
@@ -82,27 +97,19 @@ export function billOfMaterials(inputs: MaterialInputs): readonly MaterialNeed[]
   add(first("cellsSet"), Math.ceil(radio / 10), "one spare set for 10 wireless devices");
   add(first("blankPlate"), inputs.removedDevices, "devices removed and not replaced");
   if (wired + radio === 0) return [];
-  return [...gathered].flatMap(([code, { bare, rules, loops }]) => {
+  return [...gathered].flatMap(([code, gatheredOf]) => {
     const article = articleByCode({ book, code });
-    return article ? [needOf(article, bare, [...rules], [...loops], inputs.job)] : [];
+    return article ? [needOf(article, gatheredOf, inputs.job)] : [];
   });
 }
 
-function needOf(
-  article: Article,
-  bare: number,
-  rules: readonly string[],
-  loops: readonly string[],
-  job: JobSettings,
-): MaterialNeed {
-  const spare = spareRules.find((rule) => rule.class === article.class);
-  const fraction = article.class === "wire" ? job.waste : (spare?.fraction ?? 0);
-  const extra = spare?.extra ?? 0;
-  const need = Math.ceil(bare * (1 + fraction) + extra - 1e-9);
-  const grown = fraction > 0 || extra > 0;
-  const arithmetic = grown
-    ? `; ${round(bare)} × ${round(1 + fraction)}${extra > 0 ? ` + ${extra}` : ""} = ${round(bare * (1 + fraction) + extra)}, rounded up`
-    : "";
+function needOf(article: Article, { bare, rules, loops, pieces }: Gathered, job: JobSettings): MaterialNeed {
+  const wire = article.class === wireClass;
+  const { need, words } = withSpares({
+    class: article.class,
+    count: bare,
+    ...(wire ? { fraction: job.waste } : {}),
+  });
   const { code, description, unit, taxClass } = article;
   return {
     code,
@@ -112,9 +119,8 @@ function needOf(
     taxClass,
     bare,
     need,
-    rule: `${rules.join("; ")}${arithmetic}`,
-    loops,
+    rule: [...rules, ...(words === "" ? [] : [words])].join("; "),
+    loops: [...loops],
+    ...(wire ? { pieces: pieces.map(({ loop, quantity }) => ({ loop, quantity: quantity * (1 + job.waste) })) } : {}),
   };
 }
-
-const round = (value: number) => Number(value.toFixed(2));

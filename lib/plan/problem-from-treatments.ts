@@ -1,6 +1,7 @@
 import type { Article } from "../price-book/article.js";
 import type { JobSettings } from "../price-book/job-settings.js";
 import { articleByCode, articlesOfClass } from "../price-book/look-up.js";
+import { withSpares } from "../price-book/with-spares.js";
 import { roundCents } from "../quantities/money.js";
 import type { InputModuleProfile } from "../survey/survey.js";
 import type { LoopTreatments, ModuleSetting, RepairWork, Work } from "../treatments/treatment.js";
@@ -60,7 +61,8 @@ export function planningProblem(inputs: PlanningInputs): PlanningProblem {
 /** Spare inputs of a place: a tenth of the loops that may stay on the wire there, at least 1; none where none may. */
 function spareInputs({ treatments, job }: PlanningInputs, panel: string): number {
   const wired = treatments.filter((loop) => loop.panel === panel && loop.keep.length + loop.repair.length > 0).length;
-  return wired === 0 || job.spareFraction === 0 ? 0 : Math.max(1, Math.ceil(wired * job.spareFraction));
+  if (job.spareFraction === 0) return 0;
+  return withSpares({ class: "spareInput", count: wired, fraction: job.spareFraction }).need - wired;
 }
 
 function moduleArticles({ moduleSettings, profiles, rates }: PlanningInputs): readonly ModuleArticle[] {

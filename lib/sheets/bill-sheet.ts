@@ -62,7 +62,7 @@ export function billSheet(input: SheetInput): Sheet | undefined {
 
 function row(input: SheetInput, line: BillLine) {
   return [
-    text(line.code),
+    text(line.id),
     wrapped(line.description),
     wrapped(line.supplier ?? (line.fromStock > 0 ? "van" : "")),
     wrapped(loopsShort(input, line.loops)),
@@ -70,7 +70,7 @@ function row(input: SheetInput, line: BillLine) {
     text(line.unit),
     number(line.need),
     number(line.fromStock),
-    Object.hasOwn(input.packsWanted, line.code) ? number(input.packsWanted[line.code]) : blank,
+    Object.hasOwn(input.packsWanted, line.id) ? number(input.packsWanted[line.id]) : blank,
     calculated,
     number(line.packSize),
     calculated,

@@ -185,7 +185,7 @@ function priceRow({ priceBook }: SheetInput, line: BillLine): readonly Cell[] {
     line,
   );
   return [
-    text(line.code),
+    text(line.id),
     text(tier?.supplier ?? "no row of the price book"),
     number(tier?.fromQuantity ?? 0),
     number(line.packs),

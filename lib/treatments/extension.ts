@@ -1,11 +1,10 @@
 import type { PriceBook } from "../price-book/article.js";
 import type { JobSettings } from "../price-book/job-settings.js";
 import { articlesOfClass } from "../price-book/look-up.js";
+import { metersPerUnit } from "../quantities/length-unit.js";
 import type { SurveyLoop } from "../survey/survey.js";
 import { assumedLoop } from "./terminated-loop.js";
 import { noWork, type Work } from "./treatment.js";
-
-const metersPerUnit: Readonly<Record<string, number>> = { ft: 0.3048, m: 1 };
 
 /**
  * The extension from the old panel's tails to the module: wire never thinner than the pair (and 20 AWG where the pair
@@ -34,7 +33,7 @@ export function extensionWork({
     .sort((a, b) => (b.gaugeAwg ?? 0) - (a.gaugeAwg ?? 0) || (a.conductors ?? 0) - (b.conductors ?? 0))[0];
   const splice = articlesOfClass({ book, class: "drySplice" })[0];
   const meters = settings.extensionMeters + 2 * settings.slackMeters;
-  const perUnit = metersPerUnit[wire?.unit ?? "m"] ?? 1;
+  const perUnit = metersPerUnit(wire?.unit ?? "m") ?? 1;
   return {
     tasks: [{ task: "extendPair", count: 1 }],
     parts: [

@@ -11,7 +11,7 @@ const once = [
 
 /**
  * What a place costs once it holds a module: mounting modules and supply, enclosure, backing, supply with charger,
- * battery of at least `batteryAmpereHours`, two fuses. Common practice, no source.
+ * battery of at least `batteryAmpereHours`, a fuse (its spare is added with the bill's spares). Common practice, no source.
  */
 export function locationWork({
   book,
@@ -38,6 +38,6 @@ export function locationWork({
     parts.push({ code: battery.code, quantity: count, rule });
   }
   const fuse = articlesOfClass({ book, class: "fuse" })[0];
-  if (fuse) parts.push({ code: fuse.code, quantity: 2, rule: "one fitted, one spare" });
+  if (fuse) parts.push({ code: fuse.code, quantity: 1, rule: "one fitted for each place with modules, as many spare" });
   return { tasks: [{ task: "moduleAndSupplyLocation", count: 1 }], parts };
 }

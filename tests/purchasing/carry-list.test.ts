@@ -3,7 +3,6 @@ import { describe, expect, test } from "vitest";
 import { carryList } from "../../lib/purchasing/carry-list.js";
 import { jointChance } from "../../lib/purchasing/choose-carry.js";
 import { jointCounts, type LoopOutcome } from "../../lib/purchasing/joint-counts.js";
-import { withSpares } from "../../lib/purchasing/with-spares.js";
 
 interface Loop {
   readonly key: string;
@@ -150,14 +149,4 @@ test("bounds for articles tied together without a joint distribution bracket the
   const exact = enumeratedChance(list, { A: 2, B: 1 });
   expect(bounds.low).toBeLessThan(exact);
   expect(bounds.high).toBeGreaterThan(exact);
-});
-
-test("spares (common practice, no source): 11 resistors + 20 % + 2, 20 splices + 15 %, fuses twice, none for none", () => {
-  expect(withSpares({ class: "eolResistor", count: 11 })).toBe(16);
-  expect(withSpares({ class: "gelSplice", count: 20 })).toBe(23);
-  expect(withSpares({ class: "fuse", count: 3 })).toBe(6);
-  expect(withSpares({ class: "spareInput", count: 4 })).toBe(5);
-  expect(withSpares({ class: "spareInput", count: 31 })).toBe(35);
-  expect(withSpares({ class: "eolResistor", count: 0 })).toBe(0);
-  expect(withSpares({ class: "enclosure", count: 2 })).toBe(2);
 });
