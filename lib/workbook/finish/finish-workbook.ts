@@ -67,6 +67,7 @@ class Adding {
   finishSheet(sheet: PlannedSheet, number: number): void {
     const relationships = new Relationships();
     const added: TopLevelChild[] = [];
+    if (sheet.merges.length > 0) added.push({ name: "mergeCells", xml: mergeCells(sheet) });
     if (sheet.links.length > 0) added.push({ name: "hyperlinks", xml: hyperlinks(sheet) });
     const drawing = this.addDrawing(sheet);
     if (drawing !== undefined) {
@@ -86,7 +87,7 @@ class Adding {
       const list = ids.map((id) => `<tablePart xmlns:r="${relationshipsOfDocument}" r:id="${id}"/>`).join("");
       added.push({ name: "tableParts", xml: `<tableParts count="${ids.length}">${list}</tableParts>` });
     }
-    const replaced = new Set(["hyperlinks", "drawing", "tableParts"]);
+    const replaced = new Set(["mergeCells", "hyperlinks", "drawing", "tableParts"]);
     editPart(
       this.parts,
       `xl/worksheets/sheet${number}.xml`,
@@ -160,6 +161,11 @@ function setNormalFont(parts: Map<string, Uint8Array>): void {
 }
 
 const spreadsheetType = "application/vnd.openxmlformats-officedocument.spreadsheetml";
+
+function mergeCells({ merges }: PlannedSheet): string {
+  const list = merges.map((area) => `<mergeCell ref="${areaAddress(area)}"/>`);
+  return `<mergeCells count="${list.length}">${list.join("")}</mergeCells>`;
+}
 
 function hyperlinks(sheet: PlannedSheet): string {
   const lines = sheet.links.map(({ row, column, sheet: target, to }) => {

@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import { Resvg } from "@resvg/resvg-js";
+import { palettePng } from "./palette-png.js";
 
 const fontFiles = ["DejaVuSans", "DejaVuSans-Bold", "DejaVuSans-Oblique", "DejaVuSansMono"].map((name) =>
   createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`),
@@ -25,5 +26,7 @@ export function renderPicture(picture: { readonly svg: string; readonly widthPix
       monospaceFamily: "DejaVu Sans Mono",
     },
   });
-  return new Uint8Array(renderer.render().asPng());
+  const drawn = renderer.render();
+  const { pixels, width, height } = drawn;
+  return palettePng({ pixels, width, height }) ?? new Uint8Array(drawn.asPng());
 }

@@ -1,5 +1,5 @@
 import ExcelJS from "exceljs";
-import { areaAddress, cellAddress } from "../../report/addresses.js";
+import { type Area, areaAddress, cellAddress } from "../../report/addresses.js";
 import type { PlannedCell, PlannedSheet, PlannedValidation, PrintablePlan } from "../../report/printable-plan.js";
 import { finishWorkbook, type RenderPicture } from "../finish/finish-workbook.js";
 import { protectedText } from "../xml/escape.js";
@@ -47,7 +47,7 @@ async function writeSheet(
   sheet.columns = planned.columnWidths.map((width) => ({ width }));
   for (const cell of planned.cells) writeCell(sheet, cell, styles);
   for (const [row, points] of planned.rowHeights) sheet.getRow(row).height = points;
-  for (const area of planned.merges) sheet.mergeCells(area.top, area.left, area.bottom, area.right);
+  for (const area of planned.merges) styleAsFirst(sheet, area);
   for (const row of planned.breaks) sheet.getRow(row).addPageBreak();
   for (const each of planned.validations) addValidation(sheet, each);
   addHighlights(sheet, planned);
@@ -74,6 +74,17 @@ function writeCell(sheet: ExcelJS.Worksheet, planned: PlannedCell, styles: Style
     cell.value = { formula: content.text, result };
   }
   cell.style = styles.of(shownStyle(planned));
+}
+
+/**
+ * The cells of an area that is to be merged look like its first, so that its frame goes all round. The merging itself is
+ * the finishing pass's: exceljs compares every merge with every other, which takes minutes for thousands.
+ */
+function styleAsFirst(sheet: ExcelJS.Worksheet, area: Area): void {
+  const { style } = sheet.getCell(area.top, area.left);
+  for (let row = area.top; row <= area.bottom; row++) {
+    for (let column = area.left; column <= area.right; column++) sheet.getCell(row, column).style = style;
+  }
 }
 
 /** A formula in a cell of format "text" would stay text when somebody edits it. */
