@@ -38,23 +38,31 @@ function indexColours(
 ): { readonly palette: readonly number[]; readonly indices: Uint8Array } | undefined {
   const places = new Map<number, number>();
   const indices = new Uint8Array(pixels.length / 4);
+  let before = -1;
+  let place: number | undefined = 0;
   for (let at = 0; at < indices.length; at++) {
-    const colour = softened(pixels[at * 4] ?? 0, pixels[at * 4 + 1] ?? 0, pixels[at * 4 + 2] ?? 0);
-    let place = places.get(colour);
-    if (place === undefined) {
-      if (places.size === 256) return undefined;
-      place = places.size;
-      places.set(colour, place);
+    const from = at * 4;
+    const exact = ((pixels[from] ?? 0) << 16) | ((pixels[from + 1] ?? 0) << 8) | (pixels[from + 2] ?? 0);
+    // Most pixels are like their neighbour.
+    if (exact !== before) {
+      before = exact;
+      const colour = softened(exact);
+      place = places.get(colour);
+      if (place === undefined) {
+        if (places.size === 256) return undefined;
+        place = places.size;
+        places.set(colour, place);
+      }
     }
-    indices[at] = place;
+    indices[at] = place ?? 0;
   }
   return { palette: [...places.keys()], indices };
 }
 
-function softened(red: number, green: number, blue: number): number {
-  if (red !== green || green !== blue) return (red << 16) | (green << 8) | blue;
-  const grey = Math.round(Math.round(red / greyStep) * greyStep);
-  return (grey << 16) | (grey << 8) | grey;
+function softened(colour: number): number {
+  const grey = colour & 255;
+  if (colour !== grey * 0x010101) return colour;
+  return Math.round(Math.round(grey / greyStep) * greyStep) * 0x010101;
 }
 
 /** Each row with its filter byte 0 in front, several pixels to a byte, the first in the highest bits. */
@@ -69,10 +77,16 @@ function packedRows(picture: {
   const rowBytes = 1 + Math.ceil(width / perByte);
   const rows = new Uint8Array(rowBytes * height);
   for (let y = 0; y < height; y++) {
+    let byte = 0;
+    let free = 8;
+    let at = y * rowBytes + 1;
     for (let x = 0; x < width; x++) {
-      const at = y * rowBytes + 1 + Math.floor(x / perByte);
-      const shift = 8 - bits * ((x % perByte) + 1);
-      rows[at] = (rows[at] ?? 0) | ((indices[y * width + x] ?? 0) << shift);
+      free -= bits;
+      byte |= (indices[y * width + x] ?? 0) << free;
+      if (free > 0 && x < width - 1) continue;
+      rows[at++] = byte;
+      byte = 0;
+      free = 8;
     }
   }
   return rows;
