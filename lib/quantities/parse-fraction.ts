@@ -1,7 +1,9 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
+
+const PATTERN = quantityPattern("%|percent|pct");
 
 /**
  * Reads a share: `35 %`, `35%`, and bare numbers: below 1 a fraction (`0.35`), from 2 up a percentage (`35`).
@@ -14,7 +16,7 @@ export function parseFraction(
 ): Parsed<number> {
   const typed = cellText(cell);
   const expected = "write a percentage with its sign, such as 35 %";
-  const parsed = plainQuantity(cell, { units: "%|percent|pct", expected, decimalMark });
+  const parsed = plainQuantity(cell, { pattern: PATTERN, expected, decimalMark });
   if (!parsed.ok || parsed.value === undefined) return parsed;
   const { number, low, high, unit } = parsed.value;
   if (low !== high || number > 1000) return unreadable({ typed, expected });

@@ -1,7 +1,9 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
+
+const PATTERN = quantityPattern("h(?:rs?|ours?)?|m(?:in(?:ute)?s?)?");
 
 /**
  * Reads a time taken: `1.5 h`, `1.5`, `90 min`, `1:30`, `1 h 30`. A bare number is hours. [h]
@@ -18,7 +20,7 @@ export function parseHours(
     const minutes = Number(clock[2]);
     return minutes < 60 ? read(Number(clock[1]) + minutes / 60) : unreadable({ typed, expected });
   }
-  const parsed = plainQuantity(cell, { units: "h(?:rs?|ours?)?|m(?:in(?:ute)?s?)?", expected, decimalMark });
+  const parsed = plainQuantity(cell, { pattern: PATTERN, expected, decimalMark });
   if (!parsed.ok || parsed.value === undefined) return parsed;
   const { number, low, high, unit } = parsed.value;
   if (low !== high) return unreadable({ typed, expected });

@@ -1,5 +1,5 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
 
@@ -12,6 +12,7 @@ export interface TypedMilliamps {
   readonly milliampsEach?: number;
 }
 
+const PATTERN = quantityPattern("ma|milliamps?|amps?|a");
 const EXPECTED = "write the current of all devices together in mA, such as 18 or 45 (3x15)";
 /** More than the supply of such a panel gives: amperes written as milliamperes, or a slip. [mA] */
 const MOST_MILLIAMPS = 10_000;
@@ -35,7 +36,7 @@ export function parseMilliamps(
       `"${typed}" was read as ${devices} devices of ${milliampsEach} mA.`,
     ]);
   }
-  const parsed = plainQuantity(without, { units: "ma|milliamps?|amps?|a", expected: EXPECTED, decimalMark });
+  const parsed = plainQuantity(without, { pattern: PATTERN, expected: EXPECTED, decimalMark });
   if (!parsed.ok) return unreadable({ typed, expected: EXPECTED });
   if (parsed.value === undefined) return parsed;
   const { number, low, high, unit } = parsed.value;

@@ -1,11 +1,12 @@
 import { type Cents, roundCents } from "./money.js";
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
 
 /** Up to here integer cents stay exact in every sum of a job. [cents] */
 const MOST_CENTS = 1e12;
+const PATTERN = quantityPattern("ea|each");
 
 /**
  * Reads an amount in the job's one currency: `1.20`, `$1.20`, `1,20`, `1,234.50`, `.16`. [cents]
@@ -20,7 +21,7 @@ export function parseMoney(
   const expected = "write an amount such as 12.50, 0 or more";
   const stripped = typeof cell === "string" ? typed.replace(/\p{Sc}|\b[A-Z]{3}\b/gu, " ").trim() : cell;
   if (typed !== "" && stripped === "") return unreadable({ typed, expected });
-  const parsed = plainQuantity(stripped, { units: "ea|each", expected, decimalMark });
+  const parsed = plainQuantity(stripped, { pattern: PATTERN, expected, decimalMark });
   if (!parsed.ok) return unreadable({ typed, expected });
   if (parsed.value === undefined) return parsed;
   const { number, low, high } = parsed.value;

@@ -1,5 +1,5 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
 
@@ -19,7 +19,7 @@ export interface NumberOptions {
 export function parseNumber(cell: CellTyped, { least, greatest, unit, decimalMark }: NumberOptions): Parsed<number> {
   const expected = `write a number of ${least} to ${greatest}${unit === "" ? "" : ` ${unit}`}`;
   const units = unit === "" ? "(?!)" : unit.toLowerCase().replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
-  const parsed = plainQuantity(cell, { units, expected, mayBeNegative: true, decimalMark });
+  const parsed = plainQuantity(cell, { pattern: quantityPattern(units), expected, mayBeNegative: true, decimalMark });
   if (!parsed.ok || parsed.value === undefined) return parsed;
   const { number, low, high } = parsed.value;
   if (low !== high || number < least || number > greatest) return unreadable({ typed: cellText(cell), expected });

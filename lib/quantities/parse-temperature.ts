@@ -1,5 +1,5 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
 
@@ -16,6 +16,7 @@ export interface TemperatureOptions {
   readonly celsiusFromText?: (text: string) => number | undefined;
 }
 
+const PATTERN = quantityPattern("°|(?:°|deg(?:rees?)?)?\\s?(?:c(?:elsius)?|f(?:ahrenheit)?|k(?:elvin)?)|deg(?:rees?)?");
 const EXPECTED = "write the temperature where the cable runs, such as 17 °C or 63 F";
 const COLDEST = -60;
 const HOTTEST = 100;
@@ -28,7 +29,7 @@ const HOTTEST = 100;
 export function parseTemperature(cell: CellTyped, options: TemperatureOptions = {}): Parsed<TypedTemperature> {
   const typed = cellText(cell);
   const parsed = plainQuantity(cell, {
-    units: "°|(?:°|deg(?:rees?)?)?\\s?(?:c(?:elsius)?|f(?:ahrenheit)?|k(?:elvin)?)|deg(?:rees?)?",
+    pattern: PATTERN,
     expected: EXPECTED,
     mayBeNegative: true,
     decimalMark: options.decimalMark,

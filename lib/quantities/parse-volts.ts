@@ -1,5 +1,5 @@
 import { type Parsed, read, unreadable } from "./parsed.js";
-import { plainQuantity } from "./plain-quantity.js";
+import { plainQuantity, quantityPattern } from "./plain-quantity.js";
 import { type CellTyped, cellText } from "./typed-cell.js";
 import type { DecimalMark } from "./typed-number.js";
 
@@ -14,7 +14,7 @@ export interface TypedVolts {
   readonly words: readonly string[];
 }
 
-const UNITS = "mv|v(?:olts?)?\\s?(?:ac|dc)?|[ad]c|~";
+const PATTERN = quantityPattern("mv|v(?:olts?)?\\s?(?:ac|dc)?|[ad]c|~");
 const EXPECTED = "write volts such as 13.4, 0 or 2.1 AC";
 
 /**
@@ -39,7 +39,7 @@ export function parseVolts(
     return read({ kind, words: [typed] }, [remark]);
   }
   const parsed = plainQuantity(cell, {
-    units: UNITS,
+    pattern: PATTERN,
     expected: EXPECTED,
     mayBeNegative: true,
     ignore: /\bafter \d+ ?(min\w*|h|hours?|s\w*)\b/i,

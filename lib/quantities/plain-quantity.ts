@@ -14,8 +14,8 @@ export interface PlainQuantity {
 }
 
 export interface PlainQuantityOptions {
-  /** Lower-case spellings of the units that may stand behind the number, as a pattern. */
-  readonly units: string;
+  /** Made once by {@link quantityPattern}. */
+  readonly pattern: RegExp;
   /** What to write, for messages. */
   readonly expected: string;
   readonly mayBeNegative?: boolean;
@@ -28,6 +28,16 @@ export interface PlainQuantityOptions {
 const OTHER_UNIT =
   /^\s*(?:(?:m?v|vdc|vac|volts?|m?a|amps?|ft|feet|m|cm|mm|yd|in|hz|awg|w|va|ah|ohms?|k|Ω|h|hrs?|hours?|min|s|c|f|kg|lb|dbm?)(?![\p{L}\d])|[%°$€£'"])/iu;
 
+/** One number or a range with an optional unit; `units` are the lower-case spellings that may stand behind, as a pattern. */
+export function quantityPattern(units: string): RegExp {
+  const unit = `\\s?(?:(?<UNIT>${units})(?![\\p{L}\\d]))?`;
+  return new RegExp(
+    `(?<![\\w.,])(?<sign>[-+]?)\\s?(?<first>${NUMBER})${unit.replace("UNIT", "one")}` +
+      `(?:\\s?(?:-|to|\\.\\.+)\\s?(?<second>${NUMBER})${unit.replace("UNIT", "two")})?(?![\\d.,]*\\d)`,
+    "iu",
+  );
+}
+
 /** Reads one number or a range a-b, an optional sign and unit, and words; any second number is a question. */
 export function plainQuantity(cell: CellTyped, options: PlainQuantityOptions): Parsed<PlainQuantity> {
   const typed = cellText(cell);
@@ -37,13 +47,7 @@ export function plainQuantity(cell: CellTyped, options: PlainQuantityOptions): P
     return unreadable({ typed, expected: `a spreadsheet made this of something typed; ${options.expected}` });
   }
   const text = options.ignore === undefined ? typed : typed.replace(options.ignore, " ");
-  const unit = `\\s?(?:(?<UNIT>${options.units})(?![\\p{L}\\d]))?`;
-  const pattern = new RegExp(
-    `(?<![\\w.,])(?<sign>[-+]?)\\s?(?<first>${NUMBER})${unit.replace("UNIT", "one")}` +
-      `(?:\\s?(?:-|to|\\.\\.+)\\s?(?<second>${NUMBER})${unit.replace("UNIT", "two")})?(?![\\d.,]*\\d)`,
-    "iu",
-  );
-  const match = pattern.exec(text);
+  const match = options.pattern.exec(text);
   const groups = match?.groups ?? {};
   if (match === null || groups["first"] === undefined) return refused;
   const after = text.slice(match.index + match[0].length);

@@ -1,8 +1,12 @@
 /** A cell as a file or a person gives it; a date that a spreadsheet made of something typed is `{ isoDate }`. */
 export type CellTyped = string | number | boolean | null | undefined | { readonly isoDate: string };
 
+/** Text that is plain already: printed ASCII without the grave accent, single blanks between words. Most cells are. */
+const PLAIN = /^(?:[!-_a-~]+(?: [!-_a-~]+)*)?$/;
+
 /** Compatibility forms made one (Ω, fractions, full-width digits, no-break spaces), dashes and quotes made plain. */
 export function plainText(text: string): string {
+  if (PLAIN.test(text)) return text;
   return (
     text
       // Before NFKC, which would turn a double prime into two primes.

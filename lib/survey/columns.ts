@@ -30,9 +30,13 @@ export const sheetJsonKeys: Readonly<Record<SurveySheetName, string>> = {
 /** One column of a survey sheet; for Site, one item of the list that stands down the sheet. */
 export type SurveyColumn = SurveyColumnsRow;
 
+const bySheet: ReadonlyMap<string, readonly SurveyColumn[]> = new Map(
+  surveySheets.map((sheet) => [sheet, surveyColumns.filter((column) => column.sheet === sheet)]),
+);
+
 /** The columns of one sheet, in order; see reference-data/survey-columns. */
 export function columnsOf(sheet: SurveySheetName): readonly SurveyColumn[] {
-  return surveyColumns.filter((column) => column.sheet === sheet);
+  return bySheet.get(sheet) ?? [];
 }
 
 const unitless = new Set(["text", "count", "1", "currency", "list of count"]);

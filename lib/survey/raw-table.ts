@@ -1,6 +1,7 @@
 import type { Query } from "../problems/query.js";
 import { cellText } from "../quantities/typed-cell.js";
 import type { DecimalMark } from "../quantities/typed-number.js";
+import { type CellReaders, cellReaders } from "./cell-readers.js";
 import { columnsOf, type SurveySheetName } from "./columns.js";
 import { type HeadingMapping, type HeadingMatch, mapHeadings } from "./map-headings.js";
 import type { TypedCell, TypedSheet } from "./survey.js";
@@ -27,6 +28,8 @@ export interface RawTable {
   readonly queries: readonly Query[];
   /** Sign before the decimals, when the table's own numbers show only one of the two. */
   readonly decimalMark?: DecimalMark;
+  /** Read every cell of the table through these. */
+  readonly readers: CellReaders;
 }
 
 /** The sign that clearly stands before decimals somewhere in the table (5.57, 13,5), when only one of them does. */
@@ -155,6 +158,7 @@ export function rawTable(typed: TypedSheet, sheet: SurveySheetName, mapping: Hea
     matches: found.matches,
     queries: headingQueries(typed.sheet, found.matches, typed.rows[found.index]?.row ?? null),
     ...decimalMarkOf(rows),
+    readers: cellReaders(),
   };
 }
 

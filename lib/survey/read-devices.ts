@@ -1,8 +1,10 @@
 import { deviceWords } from "../reference/generated/device-words.js";
+import type { CellReaders } from "./cell-readers.js";
 import type { DeviceKind, LoopDevice } from "./survey.js";
 import { phraseAt, wordsOf } from "./words.js";
 
-interface Named {
+/** One kind of device named in a text. */
+export interface Named {
   readonly kind: DeviceKind;
   readonly usuallyPowered: boolean;
   readonly at: number;
@@ -17,6 +19,7 @@ const phrases = deviceWords
 /** Kinds named in a text in the order in which they stand there; a word counts for the longest phrase it is part of. */
 export function namedDevices(text: string): readonly Named[] {
   const words = [...wordsOf(text)];
+  if (words.length === 0) return [];
   const found: Named[] = [];
   for (const { kind, usuallyPowered, phrase } of phrases) {
     for (let at = phraseAt(words, phrase); at >= 0; at = phraseAt(words, phrase)) {
@@ -51,12 +54,13 @@ export function readDevices(input: {
   readonly hasSupply: boolean;
   /** "5+1" as [5, 1], where the openings cell counted kinds apart. */
   readonly parts: readonly number[];
+  readonly readers: Pick<CellReaders, "devices" | "words">;
 }): DevicesRead {
-  const { text, openings, hasSupply, parts } = input;
-  const apart = namedDevices(input.others);
-  const all = namedDevices(text);
+  const { text, openings, hasSupply, parts, readers } = input;
+  const apart = readers.devices(input.others);
+  const all = readers.devices(text);
   const named = all.filter(({ kind }) => !apart.some((other) => other.kind === kind));
-  const saysPowered = phraseAt(wordsOf(text), ["powered"]) >= 0;
+  const saysPowered = readers.words(text).includes("powered");
   const supplied = [...named, ...apart].some(({ usuallyPowered }) => usuallyPowered);
   // Supply belongs to the detectors that take it; a contact on the same loop takes none.
   const powered = (usually: boolean) => usually || ((saysPowered || hasSupply) && !supplied);

@@ -1,11 +1,10 @@
-import { parseOhms } from "../quantities/parse-ohms.js";
 import { field } from "./read-tables.js";
 import type { RowReader } from "./row-reader.js";
 import type { LoopEdits } from "./survey.js";
 
 /** What the estimator wrote beside a row; kept over every re-run. */
 export function readEdits(row: RowReader): LoopEdits {
-  const ohms = (column: string) => row.parsed(column, (cell, mark) => parseOhms(cell, mark))?.reading;
+  const ohms = (column: string) => row.parsed(column, row.readers.ohms)?.reading;
   const treatments = [
     "keep",
     "fitEol",

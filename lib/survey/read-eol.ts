@@ -26,6 +26,7 @@ const spelling: Readonly<Record<string, string>> = { gray: "grey", purple: "viol
 
 /** Value of the resistor when three to five colours of bands stand in a row ("red red red"). [Ω] */
 export function ohmsFromColourWords(text: string): number | undefined {
+  if (!/[a-z]{3}/i.test(text)) return undefined;
   const words = wordsOf(text).map((word) => spelling[word] ?? word);
   for (let from = 0; from < words.length; from++) {
     const bands: string[] = [];
@@ -119,7 +120,10 @@ function eolOhms(row: RowReader, valueText: string, placeText: string): number |
   if (valueText === "") return undefined;
   // Words of place beside the value ("5.6k on terminal") are read with the place.
   const value = row.parsed("eolValue", (_, mark) =>
-    parseOhms(valueText.replace(/\b(on|at|in)\s+(the\s+)?(terminals?|can|panel|device|door)\b/gi, "").trim(), mark),
+    row.readers.ohms(
+      valueText.replace(/\b(on|at|in)\s+(the\s+)?(terminals?|can|panel|device|door)\b/gi, "").trim(),
+      mark,
+    ),
   );
   const ohms = value?.reading?.ohms;
   if (ohms === "OL")

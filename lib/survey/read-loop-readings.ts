@@ -1,10 +1,8 @@
 import type { OhmsReading } from "../quantities/ohms-reading.js";
 import { parseOhms, type TypedOhms } from "../quantities/parse-ohms.js";
-import { parseVolts } from "../quantities/parse-volts.js";
 import { field } from "./read-tables.js";
 import type { RowReader } from "./row-reader.js";
 import type { NoteFact, SurveyCable, SurveyLoop } from "./survey.js";
-import { hasPhrase } from "./words.js";
 
 /** Least voltage that is taken for the supply of a 12 V detector rather than for a stray one. [V] */
 const SUPPLY_VOLTS = { least: 8, most: 16 };
@@ -23,12 +21,13 @@ export function readSupplyVolts(
   cable: SurveyCable | undefined,
   milliamps: number | undefined,
 ): SupplyVolts {
-  const dc = row.parsed("voltsPairDc", (cell, mark) => parseVolts(cell, mark));
-  const ac = row.parsed("voltsPairAc", (cell, mark) => parseVolts(cell, mark));
-  const atDetector = row.parsed("voltsAtDetector", (cell, mark) => parseVolts(cell, mark))?.volts;
+  const { volts: readVolts, words } = row.readers;
+  const dc = row.parsed("voltsPairDc", readVolts);
+  const ac = row.parsed("voltsPairAc", readVolts);
+  const atDetector = row.parsed("voltsAtDetector", readVolts)?.volts;
   const saysPair = /\b(pair|loop|zone|lifted)\b/i.test(row.headingOf("voltsPairDc"));
   const device = row.text("device") ?? "";
-  const supplied = (milliamps ?? 0) > 0 || hasPhrase(device, "powered") || (cable?.conductors ?? 0) >= 4;
+  const supplied = (milliamps ?? 0) > 0 || words(device).includes("powered") || (cable?.conductors ?? 0) >= 4;
   const volts = dc?.volts;
   const isSupply =
     dc?.kind !== "ac" && volts !== undefined && volts >= SUPPLY_VOLTS.least && volts <= SUPPLY_VOLTS.most;

@@ -1,7 +1,4 @@
-import { parseCable } from "../quantities/parse-cable.js";
 import { parseMilliamps } from "../quantities/parse-milliamps.js";
-import { parseOpenings } from "../quantities/parse-openings.js";
-import { parseRun } from "../quantities/parse-run.js";
 import { isNothing } from "../quantities/typed-cell.js";
 import { lengthKind } from "./neighbours.js";
 import { fedFromIn, feedsIn, noteFactsIn } from "./note-facts.js";
@@ -53,6 +50,7 @@ export function readLoop(raw: RawRow, context: LoopContext): LoopRead {
     openings: openings.count,
     hasSupply: (milliamps ?? 0) > 0,
     parts: openings.parts,
+    readers: row.readers,
   });
   if (shared && openings.others.length === 0)
     row.ask(
@@ -176,7 +174,7 @@ interface Openings {
 }
 
 function readOpenings(row: RowReader): Openings {
-  const typed = row.parsed("openings", (cell) => parseOpenings(cell));
+  const typed = row.parsed("openings", row.readers.openings);
   const words = `${row.text("protects") ?? ""} ${row.text("device") ?? ""}`;
   const doubles = /\bdouble(?:-|\s)(?:leaf\s)?(?:doors?|gates?)\b|\bpair of doors\b|\bfrench doors?\b/i.exec(
     words,
@@ -203,7 +201,7 @@ function readOpenings(row: RowReader): Openings {
 }
 
 function readCable(row: RowReader): SurveyCable | undefined {
-  const typed = row.parsed("cable", (cell) => parseCable(cell));
+  const typed = row.parsed("cable", row.readers.cable);
   if (typed === undefined) {
     if (row.known("cable") === undefined)
       row.ask(
@@ -228,7 +226,8 @@ function readRun(row: RowReader, bareUnit: "ft" | "m" | undefined): MeasuredRun 
   const unit = row.isOurHeading("run") ? "m" : bareUnit;
   // The question about the unit of bare lengths has been asked once for the sheet.
   if (unit === undefined && lengthKind(text) === "bare") return undefined;
-  const typed = row.parsed("run", (cell, mark) => parseRun(cell, { ...field("bareUnit", unit), ...mark }));
+  const { runWithUnit, runInFeet, runInMeters } = row.readers;
+  const typed = row.parsed("run", unit === undefined ? runWithUnit : unit === "m" ? runInMeters : runInFeet);
   if (typed === undefined) return undefined;
   const words = typed.words.filter((word) => !/^total$/i.test(word));
   if (words.length > 0)

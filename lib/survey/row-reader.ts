@@ -2,7 +2,8 @@ import type { Query } from "../problems/query.js";
 import { type OhmsOptions, parseOhms, type TypedOhms } from "../quantities/parse-ohms.js";
 import type { Parsed } from "../quantities/parsed.js";
 import { cellText, isNothing } from "../quantities/typed-cell.js";
-import { type DecimalMark, typedNumber } from "../quantities/typed-number.js";
+import { typedNumber } from "../quantities/typed-number.js";
+import type { CellReaders, NumberMark } from "./cell-readers.js";
 import { columnsOf, expectedIn } from "./columns.js";
 import type { RawRow, RawTable } from "./raw-table.js";
 import type { TypedCell } from "./survey.js";
@@ -11,11 +12,6 @@ import type { TypedCell } from "./survey.js";
 export function verbatim(cell: TypedCell): string {
   if (cell === null) return "";
   return typeof cell === "object" ? cell.isoDate : String(cell).trim();
-}
-
-/** Sign before the decimals, when something settles it. */
-export interface NumberMark {
-  readonly decimalMark?: DecimalMark;
 }
 
 /** Reads the cells of one row and collects a query for everything that is not settled. */
@@ -29,6 +25,11 @@ export class RowReader {
     this.#table = table;
     this.#row = row;
     this.#key = key;
+  }
+
+  /** Readers that remember the cells of this table. */
+  get readers(): CellReaders {
+    return this.#table.readers;
   }
 
   cell(column: string): TypedCell {
@@ -92,7 +93,11 @@ export class RowReader {
 
   /** A cell of ohms; words beside the number that nobody understands are asked about. */
   ohms(column: string, options: OhmsOptions = {}, text?: string): TypedOhms | undefined {
-    const value = this.parsed(column, (cell, mark) => parseOhms(text ?? cell, { ...options, ...mark }));
+    const value = this.parsed(column, (cell, mark) => {
+      const answer = this.readers.ohms(text ?? cell, mark);
+      // Only "same" needs the reading it is the same as, and cannot be read without it.
+      return answer.ok || options.sameAs === undefined ? answer : parseOhms(text ?? cell, { ...options, ...mark });
+    });
     if (value !== undefined && value.words.length > 0 && value.reading !== undefined) {
       this.ask(
         column,

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { cellReaders } from "./cell-readers.js";
 import { columnsOf, type SurveyColumn, type SurveySheetName, sheetJsonKeys } from "./columns.js";
 import { decimalMarkOf, type RawRow, type RawTable } from "./raw-table.js";
 import type { TypedCell, TypedSheet } from "./survey.js";
@@ -112,6 +113,7 @@ function tableOf(sheet: SurveySheetName, rows: readonly JsonRow[]): RawTable {
     matches: [],
     queries: [],
     ...decimalMarkOf(rawRows),
+    readers: cellReaders(),
   };
 }
 
