@@ -199,16 +199,25 @@ async function generate() {
 }
 
 /** @returns {import("vite").InlineConfig} */
-function viteConfig(write = true) {
+function viteConfig({ write = true, folder = join(root, "dist-addin") } = {}) {
+  const plugins = () => [quietAboutNode];
   return {
     configFile: false,
     root: join(root, "addin"),
     base: "./",
     publicDir: false,
     logLevel: "warn",
+    resolve: {
+      alias: [
+        // The package's usual face is Node's; a worker needs the one that brings its own buffers.
+        { find: /^csv-parse\/sync$/, replacement: "csv-parse/browser/esm/sync" },
+      ],
+    },
     build: {
+      // Small files would be written into the code as data addresses, which the page may not fetch.
+      assetsInlineLimit: 0,
       write,
-      outDir: join(root, "dist-addin"),
+      outDir: folder,
       emptyOutDir: true,
       target: "es2022",
       modulePreload: { polyfill: false },
@@ -219,16 +228,30 @@ function viteConfig(write = true) {
         },
       },
     },
-    worker: { format: "es" },
+    plugins: plugins(),
+    worker: { format: "es", plugins },
   };
 }
+
+/**
+ * The solver's package asks for Node's modules in Node only; in a worker it never gets there.
+ * @type {import("vite").Plugin}
+ */
+const quietAboutNode = {
+  name: "quiet-about-node",
+  enforce: "pre",
+  resolveId: (source, importer) =>
+    source.startsWith("node:") && importer?.includes("/highs/build/") ? "\0no-node" : undefined,
+  load: (id) => (id === "\0no-node" ? "export default {};" : undefined),
+};
 
 /**
  * Bundles the add-in. What loads at once with an entry is its chunk and every chunk it imports statically.
  * @returns {Promise<Record<"functions" | "pane" | "later", { kilobytes: number, modules: string[], packages: string[] }>>}
  */
-export async function bundleAddin({ write = true } = {}) {
-  const output = /** @type {import("vite").Rolldown.RolldownOutput} */ (await build(viteConfig(write))).output;
+export async function bundleAddin({ write = true, folder = join(root, "dist-addin") } = {}) {
+  const config = viteConfig({ write, folder });
+  const output = /** @type {import("vite").Rolldown.RolldownOutput} */ (await build(config)).output;
   const chunks = new Map(output.flatMap((one) => (one.type === "chunk" ? [[one.fileName, one]] : [])));
   /** An entry's chunk and everything it imports statically. @param {string[]} entries */
   const closure = (entries) => {

@@ -3,8 +3,11 @@ import type { Estimate, HeadingMatch, Place, Query, Summary, Survey, SurveySheet
 /** Where the pane runs: by itself in a browser, or beside a workbook in Excel. */
 export type PaneHost = "browser" | "excel";
 
-/** What a loop can be pinned to; the estimator's short list of the plan's kinds. */
-export type PinKind = "keep" | "repair" | "wireless" | "retire";
+/**
+ * What a loop can be pinned to; the estimator's short list of treatments. `split` is a keep for which the owner wants the
+ * detector as a zone of its own.
+ */
+export type PinKind = "keep" | "split" | "repair" | "wireless" | "retire";
 
 /** What the estimator wants for one loop, whether typed in the survey or chosen in the pane. */
 export interface LoopWish {
@@ -151,6 +154,9 @@ export interface Engine {
   setUpSurvey(): Promise<void>;
   /** In Excel: writes wishes into the survey table and the report sheets beside it. In a browser: nothing. */
   writeToWorkbook(): Promise<void>;
+
+  /** Shows what goes on outside the engine, such as a command of Excel's ribbon. */
+  tell(change: Partial<Pick<EngineState, "progress" | "problem">>): void;
 
   /** Shows where something stands. */
   jumpTo(place: Place): Promise<Jump>;

@@ -1,0 +1,22 @@
+// What the pane's worker takes from the library: everything that is too heavy for the page itself.
+export type { Estimate } from "../lib/estimate/estimate.js";
+export { estimateJob, NoEstimate } from "../lib/estimate/estimate-job.js";
+export { prepareJob } from "../lib/estimate/prepare-job.js";
+export { type Summary, summaryOf } from "../lib/estimate/summary.js";
+export { readHeldPlan } from "../lib/json-input/held-plan-input.js";
+export type { PlanProgress } from "../lib/plan/choose-plan.js";
+export type { CancelSignal, MilpModel, Solve, SolveOptions, SolverResult } from "../lib/plan/milp-model.js";
+export { formatLength } from "../lib/quantities/format-length.js";
+export { formatOhms } from "../lib/quantities/format-ohms.js";
+export { type LoopPicture, loopSchematic } from "../lib/report/pictures/loop-schematic.js";
+export { type PrintablePlan, printablePlan } from "../lib/report/printable-plan.js";
+export { packsWantedIn } from "../lib/sheets/packs-wanted.js";
+export { planRecordIn } from "../lib/sheets/plan-record-sheet.js";
+export type { HeadingMapping } from "../lib/survey/map-headings.js";
+export { chooseSheets, readSurvey, type SheetToRead } from "../lib/survey/read-survey.js";
+export type { Survey, SurveyLoop, TypedSheet } from "../lib/survey/survey.js";
+export { type CsvField, csvText } from "../lib/workbook/csv/csv-text.js";
+export { estimateWorkbookReport } from "../lib/workbook/estimate-workbook-report.js";
+export type { RenderPicture } from "../lib/workbook/finish/finish-workbook.js";
+export { readFileSheets } from "../lib/workbook/read/read-file.js";
+export { surveyWorkbookPlan } from "../lib/workbook/survey-template/survey-workbook-plan.js";
