@@ -19,17 +19,21 @@ export interface JobTables {
 export function jobTables(survey: Survey): JobTables {
   const queries: Query[] = [];
   const ask = (sheet: string, message: string) => queries.push({ sheet, row: null, column: null, typed: "", message });
-  if (survey.priceBook.length === 0) {
-    ask("Price book", "No price book was handed in: every price is the DEMO book's, invented. Enter your own prices.");
+  const demoPrices = survey.priceBook.length === 0 || survey.settings["demoPrices"] === 1;
+  if (demoPrices) {
+    ask(
+      "Price book",
+      "No price book was handed in: every price is the DEMO book's, invented. Enter your own prices; in an estimate write 0 for the setting demoPrices then.",
+    );
   }
-  if (survey.inputModules.length === 0) {
+  if (survey.inputModules.length === 0 || isDemo(survey.inputModules)) {
     ask("Input modules", "No input modules were handed in: the demo's two profiles are used, invented. Enter yours.");
   }
   return {
     priceBook: survey.priceBook.length > 0 ? survey.priceBook : demoPriceBook,
     inputModules: survey.inputModules.length > 0 ? survey.inputModules : demoInputModules,
     labour: completedLabour(survey.labour),
-    demoPrices: survey.priceBook.length === 0 || survey.settings["demoPrices"] === 1,
+    demoPrices,
     queries,
   };
 }
@@ -50,6 +54,17 @@ export const demoInputModules: readonly InputModuleProfile[] = inputModules.map(
     alarmOn: alarmOn as InputModuleProfile["alarmOn"],
   };
 });
+
+/** Whether the profiles are those that a former estimate borrowed and wrote down. */
+const isDemo = (modules: readonly InputModuleProfile[]): boolean =>
+  modules.length === demoInputModules.length &&
+  demoInputModules.every((demo) =>
+    modules.some((one) =>
+      Object.entries(demo).every(
+        ([column, value]) => JSON.stringify(one[column as keyof InputModuleProfile]) === JSON.stringify(value),
+      ),
+    ),
+  );
 
 /** The user's labour units first; tasks they leave out keep the table's hours. */
 function completedLabour(given: readonly LabourUnit[]): readonly LabourUnit[] {

@@ -248,10 +248,18 @@ export function readLabour(table: RawTable): Rows<LabourUnit> {
   });
 }
 
+/** In front of the meaning of a setting that nobody gave: an estimate writes it, and it holds while the value stays. */
+export const assumedMark = (value: number): string => `assumed ${value}`;
+const assumedValue = (meaning: string | undefined): number | undefined => {
+  const found = /^assumed (\S+):/.exec(meaning ?? "")?.[1];
+  return found === undefined ? undefined : Number(found);
+};
+
 export function readSettings(table: RawTable): Rows<readonly [string, number]> {
   return readRows(table, (row): readonly [string, number] | undefined => {
     const setting = row.text("setting");
     const value = row.number("value");
+    if (value !== undefined && assumedValue(row.text("meaning")) === value) return undefined;
     if (setting === undefined || value === undefined) {
       row.ask(null, "Setting and value are both needed; this row was left out.");
       return undefined;

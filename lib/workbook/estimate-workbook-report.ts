@@ -1,4 +1,5 @@
 import type { Estimate } from "../estimate/estimate.js";
+import { jobSettings } from "../price-book/job-settings.js";
 import { estimateReport } from "../sheets/estimate-report.js";
 import type { PacksWanted } from "../sheets/packs-wanted.js";
 import { completedSurvey } from "../sheets/sheet-input.js";
@@ -29,6 +30,7 @@ export function estimateWorkbookReport(input: EstimateWorkbookInput) {
     survey: completedSurvey({ estimate, survey }),
     prefix: "Survey ",
     spare: spareRows,
+    assumedSettings: jobSettings({ given: survey.settings }).assumed,
   })
     .filter(({ name }) => name !== "Survey Key")
     .map((sheet) => ({ ...sheet, printed: "none" as const }));

@@ -69,6 +69,9 @@ function surveyColumn(name: string, heading: string): ReadonlyMap<string, string
   return new Map(rows.map(({ cells }) => [bare(cells[key ?? -1]), bare(cells[wanted ?? -1])]));
 }
 
+/** The sentence of the basis that names settings nobody gave. */
+const assumedIn = ({ basis }: Estimate): string => basis.find((words) => words.startsWith("Settings not given")) ?? "";
+
 let first: Estimate;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "loopwright-edit-hold-"));
@@ -104,6 +107,10 @@ put("Survey Labour", "Task", ${JSON.stringify(work.task)}, "High", ${work.highHo
     expect(held.price.totalCents).not.toBe(first.price.totalCents);
     expect(held.loops.map(({ treatment }) => treatment)).toEqual(first.loops.map(({ treatment }) => treatment));
     const days = ({ labour }: Estimate) => labour.find(({ task }) => task === "setUpAndCleanUp")?.count;
+    // Rates that the estimator wrote count as given, those that the workbook only wrote down as assumed.
+    expect(assumedIn(first)).toContain("tax on material");
+    expect(assumedIn(held)).not.toContain("tax on material");
+    expect(assumedIn(held)).toContain("freight");
     // Hours that would take another day on site are an edit of the plan, which the workbook only flags.
     expect(days(held)).toBe(days(first));
     expect(cents(beside(sheets, "Price", "Cost"))).toBe(held.price.costCents);
@@ -154,6 +161,12 @@ for offset, row in enumerate(values):
     ]);
     for (const { key, panel, loop, tag } of first.loops) {
       expect(second.loops.find((one) => one.key === key)).toMatchObject({ panel, loop, tag });
+    }
+    expect(assumedIn(second)).toBe(assumedIn(first));
+    for (const borrowed of ["No price book was handed in", "No input modules were handed in"]) {
+      for (const one of [first, second]) {
+        expect(one.queries.filter(({ message }) => message.startsWith(borrowed))).toHaveLength(1);
+      }
     }
     const words = second.changes.map((change) => change.words);
     expect(words.some((each) => each.includes(pinned.tag ?? pinned.loop) && each.includes("now wireless"))).toBe(true);

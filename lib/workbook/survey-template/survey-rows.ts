@@ -1,6 +1,7 @@
 import { moneySettings } from "../../reference/generated/demo/money-settings.js";
 import type { SurveySheetName } from "../../survey/columns.js";
 import { mapHeadings } from "../../survey/map-headings.js";
+import { assumedMark } from "../../survey/read-tables.js";
 import type { Survey, SurveyLoop } from "../../survey/survey.js";
 
 /** What one cell of a survey sheet holds; absent cells are empty. */
@@ -48,11 +49,18 @@ export function siteRows(
 ): readonly { readonly column?: string; readonly item: string; readonly value: string | number }[] {
   const { site } = survey;
   const meter = site.meter;
+  const headings = Object.keys(site.typed);
+  const matches = (["Site", "Panels"] as const).flatMap((sheet) => mapHeadings({ sheet, name: sheet, headings }));
+  /** Words beside the figure would be lost with the figure alone. */
+  const typedAs = (wanted: string): string | undefined => {
+    const at = matches.find(({ column }) => column === wanted)?.position;
+    return at === undefined ? undefined : site.typed[headings[at] ?? ""];
+  };
   const known: readonly (readonly [string, string | number | undefined])[] = [
     ["name", site.name],
     ["surveyed", site.surveyed],
     ["currency", site.currency],
-    ["yearBuilt", site.yearBuilt],
+    ["yearBuilt", typedAs("yearBuilt") ?? site.yearBuilt],
     ["hazardRegister", site.hazardRegister],
     ["temperatureCelsius", site.temperatureCelsius],
     [
@@ -79,22 +87,23 @@ export function siteRows(
     ["panelCount", survey.panels.length],
   ];
   const ours = known.flatMap(([column, value]) => (value === undefined ? [] : [{ column, item: column, value }]));
-  const headings = Object.keys(site.typed);
-  const understood = new Set(
-    (["Site", "Panels"] as const).flatMap((sheet) =>
-      mapHeadings({ sheet, name: sheet, headings }).flatMap(({ column, position }) =>
-        column === null ? [] : [position],
-      ),
-    ),
-  );
+  const understood = new Set(matches.flatMap(({ column, position }) => (column === null ? [] : [position])));
   const others = Object.entries(site.typed).flatMap(([item, value], index) =>
     understood.has(index) || value === "" ? [] : [{ item, value }],
   );
   return [...ours, ...others];
 }
 
+/** Three decimals could be thousands to a reader: a fourth settles it. */
+const distanceText = (meters: number): string => `${meters}`.replace(/\.\d{3}$/, (decimals) => `${decimals}0`);
+
 /** Rows of every other sheet, by our column names. */
-export function tableRows(sheet: Exclude<SurveySheetName, "Site">, survey: Survey): readonly SheetRow[] {
+export function tableRows(
+  sheet: Exclude<SurveySheetName, "Site">,
+  survey: Survey,
+  /** Settings that nobody gave; they say so, and stay assumed when they are read again with the same value. */
+  assumedSettings: readonly string[] = [],
+): readonly SheetRow[] {
   const money = (cents: number) => cents / 100;
   switch (sheet) {
     case "Loops":
@@ -104,7 +113,10 @@ export function tableRows(sheet: Exclude<SurveySheetName, "Site">, survey: Surve
     case "Old zones":
       return survey.oldZones.map((zone) => ({ ...zone }));
     case "Radio tests":
-      return survey.radioTests.map(({ meters, ...test }) => ({ ...test, distance: meters }));
+      return survey.radioTests.map(({ meters, ...test }) => ({
+        ...test,
+        distance: meters === undefined ? undefined : distanceText(meters),
+      }));
     case "Price book":
       return survey.priceBook.map(({ unitCents, shippingCents, ...row }) => ({
         ...row,
@@ -122,7 +134,8 @@ export function tableRows(sheet: Exclude<SurveySheetName, "Site">, survey: Surve
     case "Settings":
       return Object.entries(survey.settings).map(([setting, value]) => {
         const known = moneySettings.find((row) => row.setting === setting);
-        return { setting, value, unit: known?.unit, meaning: known?.meaning };
+        const assumed = assumedSettings.includes(setting) ? `${assumedMark(value)}: ` : "";
+        return { setting, value, unit: known?.unit, meaning: `${assumed}${known?.meaning ?? ""}` };
       });
   }
 }

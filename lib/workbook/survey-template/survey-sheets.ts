@@ -164,11 +164,13 @@ export function surveySheetModels(input: {
   readonly prefix?: string;
   /** Empty rows below the filled ones; absent = ready for a usual job. */
   readonly spare?: number;
+  /** Settings of the survey that nobody gave. */
+  readonly assumedSettings?: readonly string[];
 }): readonly Sheet[] {
-  const { survey, prefix = "", spare } = input;
+  const { survey, prefix = "", spare, assumedSettings = [] } = input;
   const sheets = surveySheets.map((sheet) => {
     if (sheet === "Site") return siteSheet(`${prefix}${sheet}`, survey);
-    const rows = survey === undefined ? [] : tableRows(sheet, survey);
+    const rows = survey === undefined ? [] : tableRows(sheet, survey, assumedSettings);
     return tableSheet(sheet, `${prefix}${sheet}`, rows, spare ?? spareRows[sheet]);
   });
   return [keySheet(`${prefix}Key`), ...sheets];
