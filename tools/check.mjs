@@ -1,4 +1,4 @@
-// npm run check: stale tables, types (library and tests, the pure stages without Node or packages, the add-in), stale descriptions, lint, unused code.
+// npm run check: stale tables, types (library and tests, the pure stages without Node or packages, the add-in), stale descriptions and public names, lint, unused code.
 import { spawnSync } from "node:child_process";
 
 const steps = [
@@ -7,6 +7,7 @@ const steps = [
   ["types of the pure stages", ["node_modules/typescript/bin/tsc", "-p", "lib/tsconfig.pure.json"]],
   ["types of the add-in", ["node_modules/typescript/bin/tsc", "-p", "addin/tsconfig.json"]],
   ["descriptions of the custom functions", ["tools/build-addin.mjs", "--check"]],
+  ["report of the public names", ["tools/api-report.mjs", "--check"]],
   ["lint and format", ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."]],
   ["unused code", ["node_modules/knip/bin/knip.js", "--no-progress"]],
 ];

@@ -1,7 +1,7 @@
+import type { PacksWanted } from "../estimate/held-plan.js";
 import type { TypedSheet } from "../survey/survey.js";
 
-/** Packs the purchaser wants bought instead of the planned ones, by article code. */
-export type PacksWanted = Readonly<Record<string, number>>;
+export type { PacksWanted };
 
 const bare = (cell: unknown): string =>
   typeof cell === "string" ? cell.replace(/^✎\s*/u, "").trim().toLowerCase() : "";
