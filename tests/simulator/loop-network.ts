@@ -26,6 +26,11 @@ type Element = { readonly from: string; readonly to: string; readonly ohms: numb
 
 /** Terminal resistance with these openings opened, by nodal reduction of the network; `Infinity` = over-range. [Ω] */
 export function loopOhms(loop: BuiltLoop, opened: readonly number[]): number {
+  return terminalOhms({ probe: ["o0", "b0"], elements: loopElements(loop, opened) });
+}
+
+/** The network between the terminals o0 and b0 with these openings opened. */
+export function loopElements(loop: BuiltLoop, opened: readonly number[]): readonly Element[] {
   const elements: Element[] = [];
   const count = loop.contactOhms.length;
   // Out-conductor nodes o0 … on with the contacts in it; back-conductor nodes b0 … bn.
@@ -48,7 +53,7 @@ export function loopOhms(loop: BuiltLoop, opened: readonly number[]): number {
   if (loop.bridge !== undefined) {
     elements.push({ from: `o${loop.bridge.place}`, to: `b${loop.bridge.place}`, ohms: loop.bridge.ohms });
   }
-  return terminalOhms({ probe: ["o0", "b0"], elements });
+  return elements;
 }
 
 function contact(loop: BuiltLoop, i: number, opened: readonly number[]): readonly Element[] {

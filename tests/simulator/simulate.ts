@@ -9,6 +9,11 @@ export interface SimulatedLoop {
   readonly truth: Condition;
 }
 
+/** The same with the loop as built. */
+export interface DrawnLoop extends SimulatedLoop {
+  readonly built: BuiltLoop;
+}
+
 /** What is read of every loop. */
 export type Depth = "closed" | "opened" | "all";
 
@@ -83,9 +88,14 @@ interface Job {
 }
 
 /** Jobs of 8 to 24 loops; installer, meter and old panel are drawn once per job. */
-export function simulate({ seed, jobs, depth, faultRate }: Simulation): readonly SimulatedLoop[] {
+export function simulate(simulation: Simulation): readonly SimulatedLoop[] {
+  return drawnLoops(simulation).map(({ record, truth }) => ({ record, truth }));
+}
+
+/** {@link simulate} with the networks behind the readings. */
+export function drawnLoops({ seed, jobs, depth, faultRate }: Simulation): readonly DrawnLoop[] {
   const draw = draws(seed);
-  const loops: SimulatedLoop[] = [];
+  const loops: DrawnLoop[] = [];
   for (let j = 0; j < jobs; j += 1) {
     const job = drawJob(`S${j}`, draw);
     const count = draw.whole(8, 24);
@@ -113,7 +123,7 @@ function drawJob(name: string, draw: Draw): Job {
   };
 }
 
-function drawLoop(id: string, job: Job, faultRate: number, depth: Depth, draw: Draw): SimulatedLoop {
+function drawLoop(id: string, job: Job, faultRate: number, depth: Depth, draw: Draw): DrawnLoop {
   const place = draw.chance(0.92)
     ? job.place
     : draw.pick([
@@ -153,7 +163,7 @@ function drawLoop(id: string, job: Job, faultRate: number, depth: Depth, draw: D
     },
     readings: readings(truth, loop, openings, depth, job, draw),
   };
-  return { record, truth };
+  return { record, truth, built: loop };
 }
 
 function sound(place: Place): Condition {
