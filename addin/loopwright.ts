@@ -3,10 +3,10 @@
 export type { Estimate } from "../lib/estimate/estimate.js";
 export { type EstimateInput, estimateJob, NoEstimate } from "../lib/estimate/estimate-job.js";
 export { readHeldPlan } from "../lib/json-input/held-plan-input.js";
-export type { Solve } from "../lib/plan/milp-model.js";
+export type { CancelSignal, Solve } from "../lib/plan/milp-model.js";
 export { InputError } from "../lib/problems/input-error.js";
 export { type Area, areaAddress, cellAddress, fixedAddress, quotedSheet } from "../lib/report/addresses.js";
-export type { PictureBlock, Role } from "../lib/report/model.js";
+export type { PictureBlock, Role, Sheet } from "../lib/report/model.js";
 export {
   type PlannedCell,
   type PlannedChart,
@@ -21,7 +21,7 @@ export { estimateReport } from "../lib/sheets/estimate-report.js";
 export { packsWantedIn } from "../lib/sheets/packs-wanted.js";
 export { planRecordIn, planRecordName } from "../lib/sheets/plan-record-sheet.js";
 export { completedSurvey } from "../lib/sheets/sheet-input.js";
-export { columnsOf, type SurveySheetName, surveySheets } from "../lib/survey/columns.js";
+export { columnsOf, fullHeading, type SurveySheetName, surveySheets } from "../lib/survey/columns.js";
 export { readSurvey, type SheetToRead, type SurveyRead } from "../lib/survey/read-survey.js";
 export type { Survey, TypedCell, TypedSheet } from "../lib/survey/survey.js";
 export { SurveyRefused } from "../lib/survey/survey-refused.js";

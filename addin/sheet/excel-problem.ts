@@ -4,7 +4,9 @@ export type ExcelProblemCode =
   | "cellEdit"
   | "protected"
   | "nameTaken"
+  | "busy"
   | "noSurvey"
+  | "surveyThere"
   | "noFormerPlan"
   | "tooLarge"
   | "notWritten";

@@ -9,7 +9,7 @@ import {
   type StyleBook,
 } from "../loopwright.js";
 import { type Batch, bytesPerAction } from "./batch.js";
-import { wholeArea } from "./contents.js";
+import { type SheetContents, wholeArea } from "./contents.js";
 import { wireBytes } from "./wire-value.js";
 
 type Style = ReturnType<StyleBook["of"]>;
@@ -161,14 +161,15 @@ export async function writeSetUp(batch: Batch, planned: PlannedSheet): Promise<v
   else if (columns > 0) sheet.freezePanes.freezeColumns(columns);
 }
 
-/** Links go in before the texts: Excel writes a text of its own into the cell of a new link. */
-export async function writeLinks(batch: Batch, planned: PlannedSheet): Promise<void> {
+/** Excel writes a text of its own into the cell of a new link: the cell's text is written once more behind it. */
+export async function writeLinks(batch: Batch, planned: PlannedSheet, contents: SheetContents): Promise<void> {
   const sheet = batch.context.workbook.worksheets.getItem(planned.name);
   for (const { row, column, sheet: target, to } of planned.links) {
-    await batch.room(bytesPerAction * 2);
-    sheet.getRange(cellAddress(row, column)).hyperlink = {
-      documentReference: `'${target.replaceAll("'", "''")}'!${areaAddress(to)}`,
-    };
+    const text = contents.values[row - 1]?.[column - 1] ?? null;
+    await batch.room(bytesPerAction * 3 + wireBytes(text));
+    const cell = sheet.getRange(cellAddress(row, column));
+    cell.hyperlink = { documentReference: `'${target.replaceAll("'", "''")}'!${areaAddress(to)}` };
+    if (text !== null) cell.values = [[text]];
   }
 }
 

@@ -40,13 +40,3 @@ const headerText = (text: string): string =>
     .replaceAll("&", "&&")
     .replace(/^(?=\d)/, " ")
     .slice(0, 255);
-
-/** Locks a sheet without a password: it keeps formulas from slips of the hand, not from their owner. */
-export function lockSheet(sheet: Excel.Worksheet): void {
-  sheet.protection.protect({
-    allowFormatColumns: true,
-    allowFormatRows: true,
-    allowSort: true,
-    allowAutoFilter: true,
-  });
-}

@@ -103,12 +103,16 @@ async function resizeTable(
   if (wanted.totalsRow) table.showTotals = true;
 }
 
-/** Writes formats, then texts and numbers; formulas follow when every sheet has its tables. */
-export async function writeValues(batch: Batch, wanted: SheetContents): Promise<void> {
+/** Writes number formats: they must stand before texts that are to stay texts. */
+export async function writeFormats(batch: Batch, wanted: SheetContents): Promise<void> {
   await inPieces(batch, wanted, wanted.formats, (range, piece) => {
     // Null leaves a cell as it is; the types of the library know no null.
     range.numberFormat = piece as string[][];
   });
+}
+
+/** Writes texts and numbers; formulas follow when every sheet has its tables. */
+export async function writeValues(batch: Batch, wanted: SheetContents): Promise<void> {
   await inPieces(batch, wanted, withoutHeadings(wanted), (range, piece) => {
     range.values = piece as WireValue[][];
   });

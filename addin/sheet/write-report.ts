@@ -1,30 +1,27 @@
 /// <reference types="office-js" />
-import {
-  type Area,
-  areaAddress,
-  fixedAddress,
-  type PlannedSheet,
-  type PrintablePlan,
-  quotedSheet,
-  styleBook,
-} from "../loopwright.js";
+import { type Area, areaAddress, fixedAddress, type PrintablePlan, quotedSheet, styleBook } from "../loopwright.js";
 import { Batch, bytesPerAction } from "./batch.js";
 import { type ExcelConnection, type OnProgress, requireExcel, runInExcel } from "./connection.js";
-import { plannedContents, type SheetContents, wholeArea } from "./contents.js";
+import { wholeArea } from "./contents.js";
 import { type DrawnPicture, type RenderPicture, writeCharts, writePictures } from "./draw.js";
 import { ExcelProblem } from "./excel-problem.js";
-import { type LiveSheet, type LiveTable, type LiveWorkbook, liveWorkbook, sheetMark } from "./live-workbook.js";
+import { type LiveWorkbook, markFormula, sheetMark } from "./live-workbook.js";
+import { lockSheet, unlockSheets } from "./locks.js";
 import { writeLinks, writeLooks, writeSetUp } from "./looks.js";
-import { mergeOf, type SurveyMerge, surveySheetOf, writeMerge } from "./merge-survey.js";
-import { lockSheet, writePage } from "./page.js";
+import { writeMerge } from "./merge-survey.js";
+import { writePage } from "./page.js";
+import { type PreparedReport, prepareReport, type SheetToWrite } from "./prepare-report.js";
+import type { TableAsRead } from "./read-survey-sheets.js";
 import { restore } from "./restore.js";
-import { placeTables, standingOf, writeFormulas, writeValues } from "./write-contents.js";
+import { placeTables, standingOf, writeFormats, writeFormulas, writeValues } from "./write-contents.js";
 
 /** What is written, and where to. */
 export interface ReportToWrite {
   readonly connection: ExcelConnection;
   readonly plan: PrintablePlan;
   readonly renderPicture: RenderPicture;
+  /** The survey tables as they were read; absent = standing ones only get the columns they lack. */
+  readonly tables?: ReadonlyMap<string, TableAsRead>;
   /** Sheet rows of the survey's loops, in the survey's order: they find rows that have no key yet. */
   readonly loopRows?: readonly number[];
   readonly onProgress?: OnProgress;
@@ -36,202 +33,98 @@ export interface ReportWritten {
   readonly rebuilt: readonly string[];
   /** Survey sheets that stood already and kept what was typed. */
   readonly kept: readonly string[];
+  /** Cells of the survey that were typed into while the work went on: they keep what was typed. */
+  readonly keptTyped: number;
 }
 
-/** Everything that is worked out before the first request that writes. */
-interface Prepared {
-  readonly plan: PrintablePlan;
-  readonly live: LiveWorkbook;
-  /** Report sheets, and survey sheets that do not stand yet. */
-  readonly sheets: readonly {
-    readonly planned: PlannedSheet;
-    readonly contents: SheetContents;
-    readonly live: LiveSheet | undefined;
-  }[];
-  readonly merges: readonly { readonly merge: SurveyMerge; readonly table: LiveTable }[];
-  readonly pictures: readonly DrawnPicture[];
-  readonly added: readonly string[];
-}
+/** How far writing came, for what has to be said when it breaks off. */
+type Stage = "contents" | "looks";
 
 /**
  * Writes a printable plan into the open workbook: report sheets in place, survey tables that stand already only where
- * something is missing. Everything is worked out before anything is written; when writing fails, what stood before is
- * put back. Sheets are never deleted, text never becomes a formula.
+ * something is missing. Everything is worked out before anything is written: first the contents of all sheets, then
+ * their looks; when something fails, what stood before is put back. Sheets of the workbook are never deleted, text never
+ * becomes a formula.
  * @throws {@link ExcelProblem} in words, before anything is changed or after it was put back.
  */
 export async function writeReport(input: ReportToWrite): Promise<ReportWritten> {
   const { connection, plan, renderPicture, onProgress = () => undefined } = input;
   requireExcel(connection);
-  const steps = plan.sheets.length * 3 + 2;
+  const steps = plan.sheets.length * 3 + 3;
   let done = 0;
-  const say = (words: string) => onProgress({ words, done: done++, total: steps });
+  const say = (words: string) => onProgress({ words, done: Math.min(done++, steps), total: steps });
+  say("Looking at the workbook");
+  const prepared = await runInExcel(connection, (context) => prepareReport(context, input));
   say("Drawing pictures");
   const pictures: DrawnPicture[] = [];
-  for (const { name, pictures: all } of plan.sheets) {
-    for (const { area, picture } of all) {
-      pictures.push({ sheet: name, area, picture, png: await renderPicture(picture) });
+  for (const { planned } of prepared.sheets) {
+    for (const { area, picture } of planned.pictures) {
+      pictures.push({ sheet: planned.name, area, picture, png: await renderPicture(picture) });
     }
   }
-  return runInExcel(connection, async (context) => {
-    say("Looking at the workbook");
-    const found = await look(context, plan);
-    const prepared = prepare({ plan, live: found, pictures, loopRows: input.loopRows ?? [] });
-    await unlock(context, prepared);
-    const written = prepared.sheets.map(({ planned }) => planned.name);
-    const touched = [...written, ...prepared.merges.map(({ table }) => table.sheet)];
-    try {
-      context.runtime.enableEvents = false;
-      await write(context, prepared, say);
-    } catch (error) {
-      throw await takenBack(context, found, touched, error);
-    } finally {
-      context.runtime.enableEvents = found.eventsOn;
-      await context.sync().catch(() => undefined);
-    }
-    return {
-      added: prepared.added,
-      rebuilt: written.filter((name) => !prepared.added.includes(name)),
-      kept: prepared.merges.map(({ table }) => table.sheet),
-    };
-  });
-}
-
-/** Standard name of a survey sheet beside the one it has among report sheets: "Loops" and "Survey Loops". */
-const surveyPrefix = "Survey ";
-
-/** Looks at the workbook; survey sheets under their plain names move aside for report sheets. */
-async function look(context: Excel.RequestContext, plan: PrintablePlan): Promise<LiveWorkbook> {
-  const inputs = plan.sheets.filter(({ part }) => part === "input");
-  const wanted = ({
-    sheets,
-    tableSheets,
-  }: {
-    readonly sheets: readonly string[];
-    readonly tableSheets: ReadonlyMap<string, string>;
-  }) => {
-    for (const { name, tables } of inputs) {
-      for (const table of tables) {
-        const stands = tableSheets.get(table.name);
-        if (stands !== undefined && stands !== name && `${surveyPrefix}${stands}` === name && !sheets.includes(name)) {
-          context.workbook.worksheets.getItem(stands).name = name;
-        }
-      }
-    }
-    return {
-      sheets: plan.sheets.map(({ name }) => name),
-      tables: inputs.flatMap(({ tables }) => tables.map(({ name }) => name)),
-    };
+  await runInExcel(connection, (context) => carryOut(context, prepared, pictures, say), { writes: true });
+  onProgress({ words: "Written", done: steps, total: steps });
+  const { sheets, added, merges } = prepared;
+  return {
+    added,
+    rebuilt: sheets.map(({ planned }) => planned.name).filter((name) => !added.includes(name)),
+    kept: merges.map(({ table }) => table.sheet),
+    keptTyped: merges.reduce((sum, { merge }) => sum + merge.keptTyped, 0),
   };
-  const first = await liveWorkbook(context, wanted);
-  const renamed = inputs.some(({ name, tables }) =>
-    tables.some((table) =>
-      first.tables.some(
-        (live) => live.name === table.name && live.sheet !== name && `${surveyPrefix}${live.sheet}` === name,
-      ),
-    ),
-  );
-  return renamed ? liveWorkbook(context, wanted) : first;
 }
 
-function prepare(given: {
-  readonly plan: PrintablePlan;
-  readonly live: LiveWorkbook;
-  readonly pictures: readonly DrawnPicture[];
-  readonly loopRows: readonly number[];
-}): Prepared {
-  const { plan, live, pictures, loopRows } = given;
-  const merges: { merge: SurveyMerge; table: LiveTable }[] = [];
-  const sheets: { planned: PlannedSheet; contents: SheetContents; live: LiveSheet | undefined }[] = [];
-  for (const planned of plan.sheets) {
-    const [own] = planned.tables;
-    const stands =
-      own && planned.part === "input" && surveySheetOf(own.name)
-        ? live.tables.find(({ name }) => name === own.name)
-        : undefined;
-    if (own !== undefined && stands !== undefined) {
-      merges.push({
-        merge: mergeOf({ sheet: planned, table: own, currency: plan.currency }, stands, loopRows),
-        table: stands,
-      });
-      continue;
-    }
-    const there = live.sheets.get(planned.name);
-    if (there !== undefined) requireOurs(planned, there, live);
-    sheets.push({ planned, contents: plannedContents(planned, plan.currency), live: there });
-  }
-  for (const { planned } of sheets) {
-    for (const { name } of planned.tables) {
-      const elsewhere = live.tables.find((table) => table.name === name && table.sheet !== planned.name);
-      if (elsewhere !== undefined)
-        throw taken(`The table ${name} stands on the sheet ${elsewhere.sheet}. Rename that table, then run it again.`);
-    }
-  }
-  const added = sheets.filter((sheet) => sheet.live === undefined).map(({ planned }) => planned.name);
-  return { plan, live, sheets, merges, pictures, added };
-}
-
-const taken = (words: string) => new ExcelProblem("nameTaken", words);
-const withoutDigits = (name: string): string => name.replace(/\d+/g, "#");
-
-/** Refuses to write over a sheet of the user's own. */
-function requireOurs(planned: PlannedSheet, live: LiveSheet, workbook: LiveWorkbook): void {
-  const plannedTables = new Set(planned.tables.map(({ name }) => withoutDigits(name)));
-  const tables = workbook.tables.filter(({ sheet }) => sheet === live.name);
-  const known = (table: LiveTable) => plannedTables.has(withoutDigits(table.name));
-  const title = planned.cells.find(({ row, column }) => row === 1 && column === 1)?.content;
-  const sameTitle = title?.kind === "text" && title.text === live.firstCell;
-  if (!(live.ours || live.used === undefined || sameTitle || tables.some(known))) {
-    throw taken(
-      `A sheet named ${live.name} stands in the workbook that was not made here. Rename it, then run it again.`,
-    );
-  }
-  const foreign = live.protected ? undefined : tables.find((table) => !known(table));
-  if (foreign !== undefined) {
-    throw taken(
-      `The table ${foreign.name} stands on the sheet ${live.name}, which is rebuilt. Move it to a sheet of its own, then run it again.`,
-    );
-  }
-}
-
-/** Takes our own locks off; a lock with a password is the user's and ends the run. */
-async function unlock(context: Excel.RequestContext, { sheets, merges, live }: Prepared): Promise<void> {
-  const names = [...sheets.map(({ planned }) => planned.name), ...merges.map(({ table }) => table.sheet)];
-  const locked = [...new Set(names)].filter((name) => live.sheets.get(name)?.protected);
-  if (locked.length === 0) return;
-  const { worksheets } = context.workbook;
-  for (const name of locked) worksheets.getItem(name).protection.unprotect();
+/** Writes, or leaves the workbook as it was. */
+async function carryOut(
+  context: Excel.RequestContext,
+  prepared: PreparedReport,
+  pictures: readonly DrawnPicture[],
+  say: (words: string) => void,
+): Promise<void> {
+  const { before, renames, live, sheets, merges } = prepared;
+  const written = sheets.map(({ planned }) => planned.name);
+  const touched = [...written, ...merges.map(({ table }) => table.sheet)];
+  const formerName = (name: string) => renames.find(({ to }) => to === name)?.from ?? name;
+  await unlockSheets(context, before, touched.map(formerName));
+  let stage: Stage = "contents";
   try {
-    await context.sync();
+    context.runtime.enableEvents = false;
+    for (const { from, to } of renames) context.workbook.worksheets.getItem(from).name = to;
+    if (renames.length > 0) await context.sync();
+    const batch = new Batch(context);
+    await writeContents(batch, prepared, say);
+    stage = "looks";
+    await writeAppearance(batch, prepared, pictures, say);
+    await batch.room(bytesPerAction * (touched.length + 2));
+    for (const { planned } of sheets) {
+      if (planned.locked) lockSheet(context.workbook.worksheets.getItem(planned.name));
+    }
+    for (const name of new Set(merges.map(({ table }) => table.sheet))) {
+      const protection = live.sheets.get(name)?.protection;
+      if (protection !== undefined) lockSheet(context.workbook.worksheets.getItem(name), protection);
+    }
+    context.workbook.application.calculate("Full");
+    await batch.send();
   } catch (error) {
-    const states = locked.map((name) => worksheets.getItem(name).protection.load("protected"));
-    await context.sync();
-    const still = locked.find((_, index) => states[index]?.protected);
-    locked.forEach((name, index) => {
-      if (!states[index]?.protected) lockSheet(worksheets.getItem(name));
-    });
-    await context.sync();
-    if (still === undefined) throw error;
-    throw new ExcelProblem(
-      "protected",
-      `The sheet ${still} is protected with a password. Remove it under Review, then run it again.`,
-      error,
-    );
+    throw await takenBack(context, prepared, touched, stage, error);
+  } finally {
+    context.runtime.enableEvents = before.eventsOn;
+    await context.sync().catch(() => undefined);
   }
 }
 
-async function write(context: Excel.RequestContext, prepared: Prepared, say: (words: string) => void): Promise<void> {
-  const { plan, live, sheets, merges, pictures } = prepared;
-  const batch = new Batch(context);
-  addSheets(context, prepared);
-  for (const { merge, table } of merges) {
-    say(`Keeping ${table.sheet}`);
-    await writeMerge(batch, merge, table);
+/** Tables, texts and figures of every sheet, then names, then formulas: these may speak of every sheet and table. */
+async function writeContents(batch: Batch, prepared: PreparedReport, say: (words: string) => void): Promise<void> {
+  const { plan, live, sheets, merges } = prepared;
+  addSheets(batch.context, prepared);
+  for (const merge of merges) {
+    say(`Keeping ${merge.table.sheet}`);
+    await writeMerge(batch, merge);
   }
   for (const { planned, contents, live: there } of sheets) {
     say(`Tables and texts: ${planned.name}`);
-    await clearSheet(batch, planned, there);
+    if (there !== undefined) await clearMerges(batch, { planned, contents, live: there });
     await placeTables(batch, contents, standingOf(there, live.tables));
-    await writeLinks(batch, planned);
+    await writeFormats(batch, contents);
     await writeValues(batch, contents);
   }
   await writeNames(batch, plan, live);
@@ -239,32 +132,31 @@ async function write(context: Excel.RequestContext, prepared: Prepared, say: (wo
     say(`Formulas: ${planned.name}`);
     await writeFormulas(batch, contents);
   }
+  await batch.send();
+}
+
+async function writeAppearance(
+  batch: Batch,
+  { plan, sheets }: PreparedReport,
+  pictures: readonly DrawnPicture[],
+  say: (words: string) => void,
+): Promise<void> {
   const styles = styleBook(plan.currency);
-  for (const { planned } of sheets) {
+  for (const sheet of sheets) {
+    const { planned, contents } = sheet;
     say(`Looks: ${planned.name}`);
+    await clearLooks(batch, sheet);
+    await writeLinks(batch, planned, contents);
     await writeLooks(batch, planned, styles);
     await writeSetUp(batch, planned);
     await writeCharts(batch, planned, plan.currency);
     await writePage(batch, planned, plan);
   }
-  const writable = new Set(sheets.map(({ planned }) => planned.name));
-  await writePictures(
-    batch,
-    pictures.filter(({ sheet }) => writable.has(sheet)),
-  );
-  await batch.room(bytesPerAction * (sheets.length + merges.length + 2));
-  for (const { planned } of sheets) {
-    if (planned.locked) lockSheet(context.workbook.worksheets.getItem(planned.name));
-  }
-  for (const { table } of merges) {
-    if (live.sheets.get(table.sheet)?.protected) lockSheet(context.workbook.worksheets.getItem(table.sheet));
-  }
-  context.workbook.application.calculate("Full");
-  await batch.send();
+  await writePictures(batch, pictures);
 }
 
-/** Adds the sheets that are missing, each behind the planned one before it, and marks them as ours. */
-function addSheets(context: Excel.RequestContext, { plan, live, sheets, added }: Prepared): void {
+/** Adds the sheets that are missing, each behind the planned one before it, and marks all as ours. */
+function addSheets(context: Excel.RequestContext, { plan, live, sheets, added }: PreparedReport): void {
   const { worksheets } = context.workbook;
   const order = [...live.sheetNames];
   let behind = -1;
@@ -278,27 +170,43 @@ function addSheets(context: Excel.RequestContext, { plan, live, sheets, added }:
     worksheets.add(name).position = behind;
   }
   for (const { planned, live: there } of sheets) {
-    if (there?.ours) continue;
-    const mark = worksheets.getItem(planned.name).names.add(sheetMark, '="report"');
-    mark.visible = false;
+    const { names } = worksheets.getItem(planned.name);
+    if (there?.ours) names.getItem(sheetMark).formula = markFormula(planned.name);
+    else names.add(sheetMark, markFormula(planned.name)).visible = false;
   }
 }
 
+/** Covered cells of merged ranges take no values: what was merged comes apart first. Number formats begin anew. */
+async function clearMerges(batch: Batch, { planned, live }: SheetToWrite): Promise<void> {
+  await batch.room(bytesPerAction * 2);
+  const range = wholeRange(batch, { planned, live });
+  range.unmerge();
+  // One value for the whole range; the library's types know only arrays.
+  range.numberFormat = "General" as unknown as string[][];
+}
+
 /** Takes off a sheet everything but its contents and its tables. */
-async function clearSheet(batch: Batch, planned: PlannedSheet, live: LiveSheet | undefined): Promise<void> {
+async function clearLooks(batch: Batch, { planned, contents, live }: SheetToWrite): Promise<void> {
   if (live === undefined) return;
   const sheet = batch.context.workbook.worksheets.getItem(planned.name);
   await batch.room(bytesPerAction * (8 + live.charts.length + live.shapes.length));
   for (const chart of live.charts) sheet.charts.getItem(chart).delete();
   for (const shape of live.shapes) sheet.shapes.getItem(shape).delete();
-  const range = sheet.getRange(areaAddress(bothAreas(wholeArea(planned), live.used)));
-  range.unmerge();
+  const range = wholeRange(batch, { planned, live });
   range.conditionalFormats.clearAll();
   range.dataValidation.clear();
   range.clear("Hyperlinks");
   range.clear("Formats");
   sheet.horizontalPageBreaks.removePageBreaks();
   sheet.freezePanes.unfreeze();
+  // They went with the other formats.
+  await writeFormats(batch, contents);
+}
+
+/** Everything the sheet holds or held. */
+function wholeRange(batch: Batch, { planned, live }: Pick<SheetToWrite, "planned" | "live">): Excel.Range {
+  const area = bothAreas(wholeArea(planned), live?.used);
+  return batch.context.workbook.worksheets.getItem(planned.name).getRange(areaAddress(area));
 }
 
 const bothAreas = (one: Area, other: Area | undefined): Area =>
@@ -325,15 +233,17 @@ async function writeNames(batch: Batch, plan: PrintablePlan, live: LiveWorkbook)
 /** Puts back what stood before and says so; says plainly when that failed too. */
 async function takenBack(
   context: Excel.RequestContext,
-  before: LiveWorkbook,
+  prepared: PreparedReport,
   touched: readonly string[],
+  stage: Stage,
   cause: unknown,
 ): Promise<unknown> {
   const problem = ExcelProblem.from(cause);
   const code = problem instanceof ExcelProblem ? problem.code : "notWritten";
   const why = problem instanceof Error ? problem.message : String(problem);
+  let looksKept: boolean;
   try {
-    await restore(context, before, touched);
+    ({ looksKept } = await restore(context, prepared));
   } catch (error) {
     return new ExcelProblem(
       code,
@@ -341,5 +251,9 @@ async function takenBack(
       error,
     );
   }
-  return new ExcelProblem(code, `${why} The workbook stands as before.`, cause);
+  const words =
+    stage === "contents" && looksKept
+      ? "The workbook stands as before."
+      : "Everything in the cells stands as before; colours, lines, pictures and charts of the report sheets may be missing until it has been run again.";
+  return new ExcelProblem(code, `${why} ${words}`, cause);
 }

@@ -89,6 +89,11 @@ export class Cells {
     if (content === undefined || content.value === "") this.#contents.delete(row * 16_384 + column);
     else this.#contents.set(row * 16_384 + column, content);
   }
+  eachFormula(change: (formula: string) => string): void {
+    for (const content of this.#contents.values()) {
+      if (content.formula !== undefined) content.formula = change(content.formula);
+    }
+  }
   look(row: number, column: number, property: string): unknown {
     const single = this.#single.get(property)?.get(row * 16_384 + column);
     const laid = this.#looks.get(property) ?? [];

@@ -188,7 +188,7 @@ export class Sheet {
   protectionFace(): HostObject {
     return {
       kind: "WorksheetProtection",
-      get: { Protected: () => this.protected !== undefined },
+      get: { Protected: () => this.protected !== undefined, Options: () => this.protected?.options ?? null },
       call: {
         Protect: (options, password) => {
           if (this.protected !== undefined) throw new HostError("InvalidOperation", "the sheet is protected already");
@@ -361,6 +361,8 @@ function rangeFace(sheet: Sheet, box: Box): HostObject {
       Hyperlink: (link) => {
         record({ documentReference: aText, textToDisplay: aText, screenTip: aText })(link, "hyperlink");
         sheet.links.set(addressOf(box), link);
+        // Excel writes a text of its own into the cell of a new link.
+        cells.write(box.top, box.left, { value: String((link as { documentReference?: string }).documentReference) });
       },
     },
     child: {
@@ -403,6 +405,11 @@ function rangeFace(sheet: Sheet, box: Box): HostObject {
         if (sheet.tables.some((table) => meet(table.box, box))) throw invalid("cells of a table cannot be merged");
         sheet.merges.push(box);
       },
+      GetMergedAreasOrNullObject: () => {
+        const merged = sheet.merges.filter((one) => meet(one, box));
+        if (merged.length > 512) throw invalid("more than 512 merged areas in one range");
+        return merged.length === 0 ? null : areasFace(sheet, merged);
+      },
       Unmerge: () => {
         sheet.allowLooks();
         sheet.merges = sheet.merges.filter((one) => !meet(one, box));
@@ -423,7 +430,15 @@ function sumBefore(sizes: ReadonlyMap<number, number>, before: number, usual: nu
 }
 
 function areasFace(sheet: Sheet, all: readonly Box[]): HostObject {
-  return { kind: "RangeAreas", byReference: true, child: { Format: () => formatFace(sheet, all) } };
+  return {
+    kind: "RangeAreas",
+    byReference: true,
+    get: { AreaCount: () => all.length },
+    child: {
+      Format: () => formatFace(sheet, all),
+      Areas: () => ({ kind: "RangeCollection", items: () => all.map((box) => sheet.range(box)) }),
+    },
+  };
 }
 
 /** Looks of one or several areas; what is set holds for every cell of them. */

@@ -15,6 +15,8 @@ export class Book {
   readonly application = new Map<string, unknown>([["CalculationMode", "Automatic"]]);
   /** What formulas show; a formula that no test gave a value shows #BUSY!. */
   readonly calculated = new Map<string, unknown>();
+  /** The structure is protected: no sheet can be added, renamed, moved or deleted. */
+  structureLocked = false;
   suspensions = 0;
   calculations = 0;
 
@@ -27,7 +29,12 @@ export class Book {
     return this.sheets.flatMap(({ tables }) => tables);
   }
 
+  allowStructure(): void {
+    if (this.structureLocked) throw new HostError("AccessDenied", "The structure of the workbook is protected.");
+  }
+
   add(name?: unknown): Sheet {
+    this.allowStructure();
     const wanted = this.legalName(name ?? `Sheet${this.sheets.length + 1}`, undefined);
     const sheet = new Sheet(this, wanted, `{S${++this.counter}}`);
     this.sheets.push(sheet);
@@ -44,7 +51,18 @@ export class Book {
   }
 
   rename(sheet: Sheet, name: unknown): void {
+    this.allowStructure();
+    const former = sheet.name;
     sheet.name = this.legalName(name, sheet);
+    this.renameInFormulas(former, sheet.name);
+  }
+
+  /** Formulas and names follow a renamed sheet. */
+  renameInFormulas(former: string, now: string): void {
+    const quoted = (name: string) => `'${name.replaceAll("'", "''")}'!`;
+    const follow = (formula: string) => formula.replaceAll(quoted(former), quoted(now));
+    for (const { cells } of this.sheets) cells.eachFormula(follow);
+    for (const bag of this.names.values()) bag.set("Formula", follow(String(bag.get("Formula"))));
   }
 
   move(sheet: Sheet, to: unknown): void {
@@ -54,6 +72,7 @@ export class Book {
   }
 
   remove(sheet: Sheet): void {
+    this.allowStructure();
     if (this.sheets.filter((one) => one.bag.get("Visibility") === "Visible" && one !== sheet).length === 0)
       throw invalid("a workbook needs a sheet that shows");
     this.sheets = this.sheets.filter((one) => one !== sheet);
@@ -77,6 +96,7 @@ export class Book {
         Tables: () => tableCollection(this),
         Names: () => namedItems(this, this.names),
         Application: () => this.applicationFace(),
+        Protection: () => ({ kind: "WorkbookProtection", get: { Protected: () => this.structureLocked } }),
       },
     };
   }
