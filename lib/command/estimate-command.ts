@@ -4,13 +4,14 @@ import type { HeldPlan, PacksWanted } from "../estimate/held-plan.js";
 import { readHeldPlan } from "../json-input/held-plan-input.js";
 import { packsWantedIn } from "../sheets/packs-wanted.js";
 import { planRecordIn } from "../sheets/plan-record-sheet.js";
-import { solveWithHighs } from "../solver/highs.js";
+import { solveWithHighsInWorker } from "../solver/highs-in-worker.js";
 import type { SurveySheetName } from "../survey/columns.js";
 import type { ConfirmedFeeds } from "../survey/confirm-feeds.js";
 import type { HeadingMapping } from "../survey/map-headings.js";
 import { readSurvey, type SheetToRead, type SurveyInput } from "../survey/read-survey.js";
 import { estimateWorkbook } from "../workbook/estimate-workbook.js";
 import { readFileInWorker } from "../workbook/read/in-worker.js";
+import { onInterrupt } from "./interrupt.js";
 import { progressLine } from "./progress-line.js";
 import { readInput, readJsonInput } from "./read-input.js";
 import type { Command } from "./run-command.js";
@@ -40,7 +41,7 @@ export const estimateCommand: Command = {
     "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood;",
     "              its key fedFrom confirms where powered detectors take their supply: {loop: feeding loop or panel},",
     '              such as {"fedFrom": {"P1 6": "CORR A", "R007": "R006", "P1 3": "panel"}}',
-    "--seconds N   most time for the plan, 30 when left out",
+    "--seconds N   most time for the plan, 30 when left out; Ctrl-C ends it early with the best plan so far",
     "--hold-plan   keep treatments, modules and orders of the given estimate, work out the money again",
     "",
     "Exit code 0 even with queries; they are printed and stand on the Queries sheet.",
@@ -71,16 +72,20 @@ export const estimateCommand: Command = {
       throw new NoResult("--hold-plan: this survey carries no former plan. Name a workbook written by estimate.");
     }
     const progress = progressLine();
+    const interrupt = onInterrupt(() => progress.say("ending with the best plan so far"));
     const estimate = await estimateJob({
       survey,
-      solve: solveWithHighs,
+      solve: solveWithHighsInWorker,
       seconds,
       hold,
       ...former,
       onProgress: progress.plan,
-    }).catch((error: unknown) => {
-      throw error instanceof NoEstimate ? new NoResult(error.message) : error;
-    });
+      signal: interrupt.signal,
+    })
+      .catch((error: unknown) => {
+        throw error instanceof NoEstimate ? new NoResult(error.message) : error;
+      })
+      .finally(interrupt.done);
     progress.say("writing the workbook");
     const bytes = await estimateWorkbook({
       estimate,

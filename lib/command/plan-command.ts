@@ -1,7 +1,8 @@
 import { parseArgs } from "node:util";
 import { readPlanInput } from "../json-input/plan-input.js";
 import { choosePlan } from "../plan/choose-plan.js";
-import { solveWithHighs } from "../solver/highs.js";
+import { solveWithHighsInWorker } from "../solver/highs-in-worker.js";
+import { onInterrupt } from "./interrupt.js";
 import { progressLine } from "./progress-line.js";
 import { readJsonInput } from "./read-input.js";
 import type { Command } from "./run-command.js";
@@ -12,7 +13,7 @@ export const planCommand: Command = {
   summary: "The cheapest plan of a planning problem: JSON in, JSON out.",
   help: [
     'FILE.json holds a planning problem, or {"id", "problem", "expected"}; "-" reads standard input.',
-    "--seconds N  most solver time, 60 when left out; cut short, the best plan so far comes with its bound",
+    "--seconds N  most solver time, 60 when left out; cut short, by time or by Ctrl-C, the best plan so far comes with its bound",
   ].join("\n"),
   run: async (args) => {
     const { values, positionals } = parseArgs({
@@ -28,7 +29,14 @@ export const planCommand: Command = {
     if (!(seconds > 0)) throw new UsageError(`--seconds: got ${values.seconds}, expected a number over 0`);
     const problem = readPlanInput(await readJsonInput(path));
     const progress = progressLine();
-    const plan = await choosePlan({ problem, solve: solveWithHighs, seconds, onProgress: progress.plan });
+    const interrupt = onInterrupt(() => progress.say("ending with the best plan so far"));
+    const plan = await choosePlan({
+      problem,
+      solve: solveWithHighsInWorker,
+      seconds,
+      onProgress: progress.plan,
+      signal: interrupt.signal,
+    }).finally(interrupt.done);
     progress.end();
     process.stdout.write(`${JSON.stringify(plan, null, 1)}\n`);
     if (plan.status === "infeasible") throw new NoResult(plan.why ?? "no plan keeps every limit");

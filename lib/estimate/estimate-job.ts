@@ -102,7 +102,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     quote: quoteOf({ prepared, loops: loops.loops, eolAtPanel, totalCents }),
     supply: supply.supply,
     radio: worked.radio,
-    carry: carryOf({ planned, job }),
+    carry: carryOf({ planned, job, book: prepared.rates.book, bill: worked.bill }),
     zones: zones.zones,
     cutOver: cutOver.cutOver,
     cautions: cautionsFor({ survey, holds, planned }),

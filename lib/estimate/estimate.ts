@@ -5,7 +5,6 @@ import type { ComparedOption } from "../pricing/compare-options.js";
 import type { JobPrice, PricedLine } from "../pricing/price-job.js";
 import type { RangeDriver } from "../pricing/price-range.js";
 import type { Query } from "../problems/query.js";
-import type { CarryList } from "../purchasing/carry-list.js";
 import type { WireSpool } from "../purchasing/cut-wire.js";
 import type { Order } from "../purchasing/order-records.js";
 import type { Cents } from "../quantities/money.js";
@@ -13,6 +12,7 @@ import type { Ohms } from "../quantities/ohms-reading.js";
 import type { TerminalRow } from "../terminals/terminal-schedule.js";
 import type { Treatment } from "../treatments/treatment.js";
 import type { ZoneSchedule } from "../zones/zone.js";
+import type { EstimatedCarry } from "./carry-of.js";
 import type { EstimatedCutOver } from "./cut-over-of.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
@@ -56,6 +56,7 @@ export interface EstimatedLoop {
   /** What the technician should read when done; null for loops that are off the wire. [Ω] */
   readonly expectedAsLeft: {
     readonly shut: { readonly lowOhms: number; readonly highOhms: number };
+    /** With one opening open; with a normally-open device pressed, the pair alone. */
     readonly opened: { readonly lowOhms: number; readonly highOhms: number } | Extract<Ohms, "OL">;
   } | null;
 }
@@ -153,7 +154,7 @@ export interface Estimate {
   readonly supply: readonly SupplyAtPanel[];
   /** Every radio test judged, the repeaters in the bill, and what was not tested. */
   readonly radio: readonly RadioRecord[];
-  readonly carry: CarryList | null;
+  readonly carry: EstimatedCarry | null;
   /** Zones of the new system, arming inputs, what is left alone and offers to split. */
   readonly zones: ZoneSchedule;
   /** Order of work and papers. */

@@ -101,6 +101,7 @@ export async function workOut({
     stock: "first",
     stockAt: "bookPrice",
   });
+    ...(survey.site.startOn === undefined ? {} : { startOn: survey.site.startOn }),
   if (ordered.status === "infeasible") {
     throw new NoEstimate(ordered.why ?? "something that is needed is for sale nowhere");
   }

@@ -11,6 +11,7 @@ export interface JobSettings {
   readonly freight: number;
   readonly returnTripHours: number;
   readonly returnTripCost: number;
+  readonly returnFraction: number;
   readonly waste: number;
   readonly slackMeters: number;
   readonly extensionMeters: number;

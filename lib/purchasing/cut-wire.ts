@@ -18,7 +18,7 @@ export interface WireSpool {
   readonly number: number;
   readonly fromStock: boolean;
   /** Usable length of the spool. [units] */
-  readonly length: number;
+  readonly holds: number;
   readonly cuts: readonly WirePiece[];
   /** What stays on it. [units] */
   readonly leftOver: number;
@@ -225,7 +225,7 @@ function writtenDown({ host, guests, plan }: Cutting, book: PriceBook) {
           unit: article.unit,
           number: at + 1,
           fromStock: spool.fromStock,
-          length: inUnits(article, spool.meters),
+          holds: inUnits(article, spool.meters),
           cuts: spool.cuts.map((cut) => ({
             loop: cut.for === "" ? undefined : cut.for,
             quantity: inUnits(article, cut.meters),

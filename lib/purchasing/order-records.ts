@@ -34,6 +34,8 @@ export interface OrderLine {
   readonly lineCents: Cents;
   readonly taxClass: string;
   readonly loops: readonly string[];
+  /** Working days from order to door. */
+  readonly leadDays: number;
   /** Order by this date to have it on the first day; absent without a start date. */
   readonly orderBy?: string;
   /** Cannot be there on the first day; it is ordered all the same because nobody else is in time. */

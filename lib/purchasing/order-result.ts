@@ -29,6 +29,7 @@ export function orderResult(
         lineCents,
         taxClass,
         loops: item.loops,
+        leadDays,
         ...(input.startOn === undefined ? {} : { orderBy: orderBy(input, leadDays) }),
         late: item.late[offer] ?? false,
         alternates: alternatesOf({ item, offer, quantity, input }),

@@ -1,3 +1,5 @@
+import type { CarriedSpare } from "../estimate/carry-of.js";
+import { formatMoney } from "../quantities/format-money.js";
 import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
 import type { Sheet } from "../report/model.js";
 import { column, number, paragraph, text, title, wrapped } from "./cells.js";
@@ -16,7 +18,7 @@ export function carrySheet(input: SheetInput): Sheet | undefined {
     blocks: [
       title("Spares to carry for one trip"),
       paragraph(
-        `Beside the bill, taken along and brought back unused where not needed. Chance that no second trip is needed for want of these: ${formatPercentOnPaper(carry.noSecondTrip.low)}; wanted ${formatPercentOnPaper(input.job.confidenceOneTrip)}.`,
+        `Beside the bill: order on sale or return, take along, send back what is not needed. It is not in the price; what coming back costs on average is ${formatMoney({ cents: carry.expectedReturnCents, currency: input.estimate.currency })}. Chance that no second trip is needed for want of these: ${formatPercentOnPaper(carry.noSecondTrip.low)}; wanted ${formatPercentOnPaper(input.job.confidenceOneTrip)}.`,
       ),
       {
         kind: "table",
@@ -24,10 +26,12 @@ export function carrySheet(input: SheetInput): Sheet | undefined {
         whenEmpty: "",
         columns: [
           column("code", "Code", "text", 14),
-          column("words", "Description", "wrapped", 40),
-          column("loops", "In case of loops", "wrapped", 40),
+          column("words", "Description", "wrapped", 30),
+          column("loops", "In case of loops", "wrapped", 30),
           column("enough", "Chance it suffices", "text", 18),
           column("carry", "Carry", "count", 9),
+          column("van", "On the van", "count", 9),
+          column("order", "Order besides", "wrapped", 26),
           column("most", "Most needed", "count", 13),
         ],
         rows: lines.map((line) => [
@@ -36,9 +40,17 @@ export function carrySheet(input: SheetInput): Sheet | undefined {
           wrapped(loopsShort(input, line.loops)),
           text(formatPercentOnPaper(Math.min(1, line.enough))),
           number(line.carry),
+          number(line.fromVan),
+          wrapped(orderWords(line, input.estimate.currency)),
           number(line.mostNeed),
         ]),
       },
     ],
   };
+}
+
+function orderWords({ order }: CarriedSpare, currency: string): string {
+  if (order === null) return "";
+  const { supplier, packs, packSize, lineCents } = order;
+  return `${packs} × ${packSize} from ${supplier}, ${formatMoney({ cents: lineCents, currency })}`;
 }

@@ -142,6 +142,7 @@ export function readSite(
     return text === "" ? undefined : text;
   };
   const temperature = of("temperatureCelsius");
+  const startOn = of("startOn");
   const release = { name: textOf("releaseName"), date: textOf("releaseDate") };
   const releaseItem = of("releaseName") ?? of("releaseDate");
   if (releaseItem !== undefined && (release.name === undefined) !== (release.date === undefined)) {
@@ -157,6 +158,7 @@ export function readSite(
     currency: /^[A-Z]{3}$/.test(currency) ? currency : input.currency,
     ...field("name", textOf("name")),
     ...field("surveyed", joined(of("surveyed"))),
+    ...field("startOn", startOn === undefined ? undefined : use(startOn, startOn.value, dateIn)),
     ...field("yearBuilt", yearIn(textOf("yearBuilt"))),
     ...field("hazardRegister", joined(of("hazardRegister"))),
     ...field(
@@ -188,6 +190,16 @@ export function readSite(
     matches,
     queries,
   };
+}
+
+/** A calendar date as YYYY-MM-DD; what follows it (a time of day) is left aside. */
+function dateIn(text: string): Parsed<string> {
+  const iso = /^\d{4}-\d{2}-\d{2}/.exec(text)?.[0];
+  const time = iso === undefined ? Number.NaN : Date.parse(`${iso}T00:00:00Z`);
+  if (iso !== undefined && Number.isFinite(time) && new Date(time).toISOString().startsWith(iso)) {
+    return { ok: true, value: iso, remarks: [] };
+  }
+  return { ok: false, message: "Expected a day as YYYY-MM-DD, such as 2026-03-16; orders stay without dates." };
 }
 
 const emptyItem: SiteItem = { row: 1, item: "", value: "", note: "", byPanel: new Map() };

@@ -117,9 +117,13 @@ export function readPriceBook(table: RawTable): Rows<PriceBookRow> {
       return undefined;
     }
     const fromQuantity = row.number("fromQuantity", { least: 1 }) ?? 1;
-    const tier = JSON.stringify([code, fromQuantity]);
+    const supplier = row.text("supplier") ?? "supplier not named";
+    const tier = JSON.stringify([code, supplier, fromQuantity]);
     if (tiers.has(tier))
-      row.ask("fromQuantity", `${code} from ${fromQuantity} stands twice; the first one holds. Delete one.`);
+      row.ask(
+        "fromQuantity",
+        `${code} from ${fromQuantity} of ${supplier} stands twice; the first one holds. Delete one.`,
+      );
     if (tiers.has(tier)) return undefined;
     tiers.add(tier);
     const eol = row.parsed("eolOhms", (cell, mark) => parseOhms(cell, mark))?.reading?.ohms;
@@ -132,7 +136,7 @@ export function readPriceBook(table: RawTable): Rows<PriceBookRow> {
       packSize: row.number("packSize", { least: 1 }) ?? 1,
       fromQuantity,
       stock: row.number("stock", { least: 0 }) ?? 0,
-      supplier: row.text("supplier") ?? "supplier not named",
+      supplier,
       shippingCents: row.parsed("shipping", (cell, mark) => parseMoney(cell, mark)) ?? 0,
       leadDays: row.number("leadDays", { least: 0 }) ?? 0,
       taxClass: row.text("taxClass") ?? "material",

@@ -156,6 +156,8 @@ export interface SurveySite {
   readonly surveyed?: string;
   readonly currency: string;
   readonly yearBuilt?: number;
+  /** Planned first day of the work, YYYY-MM-DD. */
+  readonly startOn?: string;
   readonly hazardRegister?: string;
   readonly temperatureCelsius?: number;
   readonly meter?: {

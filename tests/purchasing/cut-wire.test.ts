@@ -41,9 +41,9 @@ function expectNoJoints(spools: readonly WireSpool[], needs: readonly MaterialNe
   );
   const given = spools.flatMap(({ cuts }) => cuts.map(({ loop, quantity }) => `${loop} ${quantity.toFixed(1)}`));
   expect(given.sort()).toEqual(wanted.sort());
-  for (const { cuts, length, leftOver } of spools) {
+  for (const { cuts, holds, leftOver } of spools) {
     expect(leftOver).toBeGreaterThanOrEqual(0);
-    expect(cuts.reduce((sum, { quantity }) => sum + quantity, leftOver)).toBeCloseTo(length, 0);
+    expect(cuts.reduce((sum, { quantity }) => sum + quantity, leftOver)).toBeCloseTo(holds, 0);
   }
 }
 

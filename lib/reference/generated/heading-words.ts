@@ -63,6 +63,7 @@ export const headingWords: readonly HeadingWordsRow[] = [
   {"sheet":"Site","column":"name","words":["site","job","job name","site name","customer site"],"source":"practice"},
   {"sheet":"Site","column":"surveyed","words":["surveyed","survey date","survey","date of survey"],"source":"practice"},
   {"sheet":"Site","column":"currency","words":["currency"],"source":"practice"},
+  {"sheet":"Site","column":"startOn","words":["first day on site","start date","start on","work starts","start of work"],"source":"practice"},
   {"sheet":"Site","column":"yearBuilt","words":["year built","built","building year"],"source":"practice"},
   {"sheet":"Site","column":"hazardRegister","words":["hazard register","hazmat register","hazmat","asbestos","hazards"],"source":"practice"},
   {"sheet":"Site","column":"temperatureCelsius","words":["temperature","temp","temperature c","ambient"],"source":"practice"},

@@ -26,6 +26,7 @@ export const moneySettings: readonly MoneySettingsRow[] = [
   {"setting":"freight","value":0.03,"unit":"fraction","meaning":"Freight on material cost","least":0,"most":1,"source":"demo"},
   {"setting":"returnTripHours","value":1.5,"unit":"h","meaning":"Hours a second trip costs","least":0,"most":24,"source":"demo"},
   {"setting":"returnTripCost","value":40,"unit":"currency","meaning":"Travel money a second trip costs","least":0,"most":10000,"source":"demo"},
+  {"setting":"returnFraction","value":0.15,"unit":"fraction","meaning":"What a device costs that comes back unused, as a share of its price: restocking and freight","least":0,"most":1,"source":"demo"},
   {"setting":"waste","value":0.1,"unit":"fraction","meaning":"Waste on wire lengths","least":0,"most":1,"source":"demo"},
   {"setting":"slackMeters","value":2,"unit":"m","meaning":"Slack at each end of an extension","least":0,"most":50,"source":"demo"},
   {"setting":"extensionMeters","value":1.5,"unit":"m","meaning":"From the old panel's tails to the module's terminals, where nothing else is said","least":0,"most":100,"source":"demo"},
