@@ -12,7 +12,10 @@ export interface Score {
   readonly confusion: ReadonlyMap<string, ReadonlyMap<string, number>>;
 }
 
-export function scoreOf(judgements: readonly LoopJudgement[], loops: readonly SimulatedLoop[]): Score {
+export function scoreOf(
+  judgements: readonly Pick<LoopJudgement, "condition" | "probability">[],
+  loops: readonly SimulatedLoop[],
+): Score {
   const bins = Array.from({ length: 10 }, () => ({ said: 0, was: 0 }));
   const confusion = new Map<string, Map<string, number>>();
   let hits = 0;
