@@ -321,25 +321,37 @@ async function buildAll(/** @type {string} */ url) {
   console.log(`loaded when wanted: ${bundle.later.kilobytes.toFixed(1)} kB gzip`);
 }
 
-/** Excel loads add-ins over https only; the certificate is made by office-addin-dev-certs. */
-async function serve() {
-  await generate();
+/** Key and certificate for localhost as office-addin-dev-certs leaves them; undefined where they were never made. */
+function localCertificate() {
   const folder = join(homedir(), ".office-addin-dev-certs");
-  const [key, cert] = ["localhost.key", "localhost.crt"].map((name) => join(folder, name));
-  if (!key || !cert || !existsSync(key)) {
-    throw new Error("no certificate for localhost: run npx office-addin-dev-certs install, once");
-  }
-  const https = { key: readFileSync(key), cert: readFileSync(cert) };
+  const [key, cert] = [join(folder, "localhost.key"), join(folder, "localhost.crt")];
+  return existsSync(key) && existsSync(cert) ? { key: readFileSync(key), cert: readFileSync(cert) } : undefined;
+}
+
+/**
+ * Serves the add-in's sources, rebuilt as they change. Excel loads add-ins over https only; without a certificate the
+ * pane is served over http, for a browser.
+ */
+export async function serve({ port = 3000, https = localCertificate() } = {}) {
+  await generate();
   const config = viteConfig();
   const server = await createServer({
     ...config,
     base: "/",
-    logLevel: "info",
-    plugins: [scriptByItsBuiltName],
-    server: { port: 3000, strictPort: true, https, fs: { allow: [root] } },
+    logLevel: "warn",
+    plugins: [...(config.plugins ?? []), scriptByItsBuiltName],
+    // Found before the first page asks, so that no worker is reloaded under its feet.
+    optimizeDeps: { include: ["exceljs", "fflate", "csv-parse/browser/esm/sync", "zod", "mathjs"], exclude: ["highs"] },
+    server: { port, strictPort: true, host: "localhost", fs: { allow: [root] }, ...(https ? { https } : {}) },
   });
   await server.listen();
-  server.printUrls();
+  const page = `${https ? "https" : "http"}://localhost:${port}/pane/index.html`;
+  console.log(`The pane, for a browser: ${page}`);
+  if (https) console.log(`For Excel, in a second window: npm start`);
+  else {
+    console.log("Excel needs https: run npx office-addin-dev-certs install once, then npm run pane again.");
+  }
+  return { page, close: () => server.close() };
 }
 
 /** The manifest names the built script; in development its source answers. @type {import("vite").Plugin} */

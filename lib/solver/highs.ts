@@ -23,7 +23,7 @@ export function highsSolver(location: HighsLocation = {}): Solve {
 }
 
 /** The package's types describe its CommonJS face; imported as a module its default export is the loader itself. */
-async function loadHighs(location: HighsLocation): Promise<Highs> {
+export async function loadHighs(location: HighsLocation): Promise<Highs> {
   const module = (await import("highs")) as unknown as { default: (options: HighsLocation) => Promise<Highs> };
   return module.default(location);
 }
