@@ -77,7 +77,9 @@ function estimatedLoop({
     .find(({ input }) => input.loops.includes(loop.key));
   const members = landed?.input.loops ?? [];
   const together = survey.loops.filter(({ key }) => members.includes(key));
-  const shut = landed ? shutBand(together, carrierEol(all, members), planned.treatment !== "split") : null;
+  const detectorsIn = planned.treatment !== "split";
+  const shut = landed ? shutBand(together, carrierEol(all, members), detectorsIn) : null;
+  const normallyOpen = loop.contactForm === "NO" || judgement.condition === "normallyOpen";
   const excluded = isLeftAlone(judgement);
   return {
     row: loop.row,
@@ -106,7 +108,8 @@ function estimatedLoop({
     wireless: Object.entries(planned.items).map(([code, count]) => ({ code, count })),
     reason: reasonOf({ loop, treatment, planned }),
     cost: loopCost(planned, rates),
-    expectedAsLeft: shut && !excluded ? { shut, opened: "OL" } : null,
+    expectedAsLeft:
+      shut && !excluded ? { shut, opened: normallyOpen ? pressedBand(together, detectorsIn) : "OL" } : null,
   };
 }
 
@@ -142,6 +145,11 @@ function shutBand(
   const total = (pick: (band: { lowOhms: number; highOhms: number }) => number) =>
     bands.reduce((sum, band) => sum + pick(band), 0);
   return { lowOhms: total(({ lowOhms }) => lowOhms), highOhms: total(({ highOhms }) => highOhms) };
+}
+
+/** A normally-open device that is pressed bridges the resistor: what is left is the pair as far as to it. [Ω] */
+function pressedBand(loops: readonly SurveyLoop[], detectorsIn: boolean): { lowOhms: number; highOhms: number } {
+  return { lowOhms: 0, highOhms: shutBand(loops, null, detectorsIn).highOhms };
 }
 
 /** Readings, band and verdict in one sentence each; then what the plan does with it. */

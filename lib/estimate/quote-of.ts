@@ -1,5 +1,5 @@
 import { meanHours } from "../labour/mean-hours.js";
-import { type Clause, clausesFor } from "../pricing/clauses.js";
+import { type Clause, clausesFor, notInPrice } from "../pricing/clauses.js";
 import { paymentStages, usualPaymentShares } from "../pricing/payment-stages.js";
 import { formatMoney } from "../quantities/format-money.js";
 import { type Cents, roundCents } from "../quantities/money.js";
@@ -10,6 +10,8 @@ import type { PreparedJob } from "./prepare-job.js";
 export interface QuoteTerms {
   readonly clauses: readonly Clause[];
   readonly stages: readonly { readonly stage: string; readonly cents: Cents }[];
+  /** What is left to others, one sentence each. */
+  readonly exclusions: readonly string[];
   readonly validDays: number;
   /** Price with tax of one wireless sensor fitted, for the repair cap; null where the book sells none. */
   readonly wirelessOpeningCents: Cents | null;
@@ -52,7 +54,7 @@ export function quoteOf({
     demoPrices,
   });
   const stages = totalCents === 0 ? [] : paymentStages({ totalCents, shares: usualPaymentShares });
-  return { clauses, stages, validDays: job.quoteValidDays, wirelessOpeningCents: opening };
+  return { clauses, stages, exclusions: notInPrice, validDays: job.quoteValidDays, wirelessOpeningCents: opening };
 }
 
 /** Price with tax of one wireless contact fitted: the dearest of the common kinds, so that the clause holds. [cents] */

@@ -118,3 +118,10 @@ function validity({ quotedOn, validDays }: ClauseInput): string {
   if (quotedOn === undefined) return `The quote holds for ${validDays} days from its date.`;
   return `The quote holds until ${calendarDaysFrom({ from: quotedOn, days: validDays })}.`;
 }
+
+/** What is left to others unless the bill lists it; hazardous material, access and life safety have clauses of their own. */
+export const notInPrice: readonly string[] = [
+  "Control, keypads, sirens, communicator, permits and subscriptions, unless listed on the bill.",
+  "Work of a licensed electrician and of the contractor responsible for life safety.",
+  "Lift hire and painting.",
+];

@@ -31,6 +31,7 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Changes", "estimator, owner", "Change order: what became different since the issue before."],
   ["Cautions", "technician", "What to mind, in the order of the job."],
   ["Checks", "estimator", "Whether totals and cross-checks agree, and whether the plan is older than edits."],
+  ["Price lines", "estimator", "The price line by line, with margin and tax."],
   ["Plan values", "estimator", "What the plan was made with, beside what stands there now."],
   ["Basis", "everybody", "Sources, assumptions, how far the plan is proved."],
 ];

@@ -28,6 +28,8 @@ export function checksSheet(input: SheetInput): Sheet {
     name: "Checks",
     orientation: "landscape",
     part: "working",
+    // What became of the checks stands on Summary; on paper nobody needs the rest.
+    printed: "none",
     columnWidths: [76, 16, 18, 18, 16],
     blocks: [
       title("Checks"),

@@ -24,7 +24,7 @@ import { ordersSheet } from "./orders-sheet.js";
 import type { PacksWanted } from "./packs-wanted.js";
 import { planRecordSheet } from "./plan-record-sheet.js";
 import { planValuesSheet } from "./plan-values-sheet.js";
-import { priceSheet } from "./price-sheet.js";
+import { priceLinesSheet, priceSheet } from "./price-sheet.js";
 import { queriesSheet } from "./queries-sheet.js";
 import { quoteSheet } from "./quote-sheet.js";
 import { radioSheet } from "./radio-sheet.js";
@@ -100,6 +100,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     changesSheet(input),
     cautionsSheet(input),
     checksSheet(input),
+    priceLinesSheet(input),
     planValuesSheet(input),
     basisSheet(input),
     planRecordSheet(heldPlan({ estimate, revision: given.revision ?? 1, date })),

@@ -10,6 +10,7 @@ import {
   cardName,
   fitsNewEol,
   meterRange,
+  openedRange,
   openedWords,
   treatmentOf,
   useWords,
@@ -173,7 +174,7 @@ function card(input: SheetInput, loop: EstimatedLoop, picture: PictureBlock | un
                 line("Conductors A / B", text("______ / ______")),
                 line(
                   "Meter on",
-                  text(expected === null ? "" : `${meterRange(expected.shut.highOhms)}; opened: highest`),
+                  text(expected === null ? "" : `${meterRange(expected.shut.highOhms)}; ${openedRange(loop)}`),
                 ),
               ],
             },
@@ -240,6 +241,7 @@ function spliceWords(survey: SurveyLoop | undefined): string {
 function openingsTable(loop: EstimatedLoop): Block {
   const expected = loop.expectedAsLeft;
   const openings = Math.max(1, loop.openingsProved.total);
+  const pressed = expected !== null && expected.opened !== "OL";
   const row = (name: string, expect: string): readonly Cell[] => [text(name), text(expect), blank, blank, blank, blank];
   return {
     kind: "table",
@@ -256,9 +258,9 @@ function openingsTable(loop: EstimatedLoop): Block {
       column("initials", "Initials", "text", 17, { role: "handwriting" }),
     ],
     rows: [
-      row("all shut", expected === null ? "not known" : bandOf(expected.shut)),
+      row(pressed ? "at rest" : "all shut", expected === null ? "not known" : bandOf(expected.shut)),
       ...Array.from({ length: openings }, (_, index) =>
-        row(`opening ${index + 1} open`, openedWords(loop) || "not known"),
+        row(pressed ? `device ${index + 1} pressed` : `opening ${index + 1} open`, openedWords(loop) || "not known"),
       ),
     ],
   };

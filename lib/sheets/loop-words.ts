@@ -72,6 +72,12 @@ export function meterRange(highOhms: number): string {
   return range < 1000 ? `${range} Ω` : range < 1e6 ? `${range / 1000} kΩ` : `${range / 1e6} MΩ`;
 }
 
+/** Range for the reading with one opening open, or with a normally-open device pressed. */
+export function openedRange({ expectedAsLeft }: EstimatedLoop): string {
+  const opened = expectedAsLeft?.opened;
+  return opened === undefined || opened === "OL" ? "opened: highest" : `pressed: ${meterRange(opened.highOhms)}`;
+}
+
 /** Panel, loop and tag in one line. */
 export function cardName({ panel, loop, tag }: EstimatedLoop): string {
   return [panel, `loop ${loop}`, ...(tag === null || tag === "" || tag === loop ? [] : [tag])].join(" · ");

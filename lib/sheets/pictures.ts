@@ -29,7 +29,7 @@ export function cardPicture(input: SheetInput, loop: EstimatedLoop): PictureBloc
   if (!worked) return undefined;
   const survey = surveyLoopOf(input, loop);
   const eol = input.estimate.terminals.find(({ loop: key, eolOhms }) => key === loop.key && eolOhms !== null);
-  const form = survey?.contactForm === "NO" ? ("NO" as const) : ("NC" as const);
+  const form = survey?.contactForm === "NO" || loop.condition === "normallyOpen" ? ("NO" as const) : ("NC" as const);
   const cable = [
     survey?.cable?.words ?? "size not written",
     ...(survey?.run === undefined ? [] : [formatLength({ meters: survey.run.meters, unit: "m" })]),

@@ -70,8 +70,20 @@ export function priceSheet(input: SheetInput): Sheet {
       },
       ...rangeBlocks(input),
       ...moneyChart(input),
-      { kind: "pageBreak" },
-      title("Line by line", 2),
+    ],
+  };
+}
+
+/** Every line of the price, for the formulas and for whoever wants to follow them; the bill and the hours say the same. */
+export function priceLinesSheet(input: SheetInput): Sheet {
+  return {
+    name: "Price lines",
+    part: "working",
+    printed: "none",
+    headingOf: "price_lines",
+    blocks: [
+      title("Price, line by line"),
+      ...(input.demoPrices ? [paragraph(demoPriceWords, "warning")] : []),
       linesTable(input.estimate.price.lines),
     ],
   };
@@ -210,18 +222,17 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
   if (p10Cents === null || p50Cents === null || p90Cents === null) return [];
   const shown = (amount: number) => formatMoney({ cents: amount, currency });
   const causes: Readonly<Record<string, string>> = {
-    crew: "the crew's pace, the whole job",
-    access: "access, the whole job",
-    faultRate: "how many loops are faulty, the whole job",
-    fixedWork: "work that is not on the loops",
+    crew: "the crew's pace",
+    access: "access",
+    faultRate: "how many loops are faulty",
+    fixedWork: "work not on loops",
   };
   const named = (key: string | null) => {
     const loop = loops.find((one) => one.key === key);
     return loop === undefined ? "" : loopName(loop);
   };
   const drivers = [...price.drivers].sort((a, b) => b.varianceShare - a.varianceShare).slice(0, 6);
-  const words = ({ cause, key }: RangeDriver) =>
-    cause === "loop" ? `what ${named(key)} turns out to be` : (causes[cause] ?? cause);
+  const words = ({ cause, key }: RangeDriver) => (cause === "loop" ? named(key) : (causes[cause] ?? cause));
   return [
     title("Range of the price with tax", 2),
     {
@@ -290,7 +301,9 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
   ];
 }
 
-const chartPixels = { widthPixels: 330, heightPixels: 190 } as const;
+/** Room for three to five bars, and for six with their names. */
+const chartPixels = { widthPixels: 340, heightPixels: 195 } as const;
+const tallChartPixels = { widthPixels: 340, heightPixels: 290 } as const;
 
 const rangeChart = (currency: string): Block => ({
   kind: "chart",
@@ -310,7 +323,7 @@ const driversChart = (currency: string): Block => ({
   categories: { table: "range_drivers", column: "words" },
   series: [{ table: "range_drivers", column: "amount" }],
   valueTitle: `±, ${currency}`,
-  ...chartPixels,
+  ...tallChartPixels,
   alt: "Bars: what each cause of doubt alone brings to the price.",
 });
 

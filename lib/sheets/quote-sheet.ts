@@ -9,7 +9,7 @@ import { demoPriceWords, type SheetInput } from "./sheet-input.js";
 /** What the owner signs: scope by treatment, price and when it is due, clauses from the loops' state, what is left out. */
 export function quoteSheet(input: SheetInput): Sheet {
   const { estimate } = input;
-  const { clauses, stages } = estimate.quote;
+  const { clauses, stages, exclusions } = estimate.quote;
   return {
     name: "Quote",
     columnWidths: [40, 62, 14],
@@ -95,10 +95,3 @@ function scopeTable(loops: readonly EstimatedLoop[]): Block {
     }),
   };
 }
-
-const exclusions = [
-  "Work on hazardous material; it stops until the owner has it cleared.",
-  "Fire, gas, medical and egress circuits, and the contractor responsible for them.",
-  "Control, keypads, sirens, communicator, permits and subscriptions, unless listed on the bill.",
-  "Work of a licensed electrician, lift hire, painting.",
-] as const;

@@ -53,6 +53,20 @@ describe("the demo's workbook as plain data", () => {
     expect(namedValue("EditCount")).toBe(0);
   });
 
+  it("expects of a pressed normally-open device what the surveyor read when pressing it, of a contact an open pair", () => {
+    const opened = (tag: string) => demo.estimate.loops.find((loop) => loop.tag === tag)?.expectedAsLeft?.opened;
+    const typed = (tag: string) => Number(demo.survey.loops.find(({ label }) => label === tag)?.typed["opened"]);
+    for (const tag of ["TILL", "KEY"]) {
+      const band = opened(tag);
+      if (band === undefined || band === "OL") throw new Error(`${tag} has no band`);
+      expect(typed(tag)).toBeGreaterThan(0);
+      expect(typed(tag)).toBeGreaterThanOrEqual(band.lowOhms);
+      expect(typed(tag)).toBeLessThanOrEqual(band.highOhms);
+      expect(band.highOhms).toBeLessThan(50);
+    }
+    expect(opened("FRONT")).toBe("OL");
+  });
+
   it("heads every sheet with money by DEMO PRICES while the prices are the demo's", () => {
     for (const name of ["Bill", "Orders", "Price", "Quote", "Summary"]) {
       const sheet = report.sheets.find((one) => one.name === name);

@@ -118,9 +118,9 @@ function titleXml(text: string, size: number): string {
   return `<c:title><c:tx><c:rich><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="${size}" b="1"/></a:pPr>${run}</a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
 }
 
-/** Axis figures are round: money shows no cents there. */
+/** Axis figures are round: money shows no cents there, and the axis title says the currency. */
 const axisFormat = (format: Format, currency: string): string =>
-  format === "money" ? `#,##0"\u00a0${currency}"` : numberFormat(format, currency);
+  format === "money" ? "#,##0" : numberFormat(format, currency);
 
 function axes(chart: PlannedChart, currency: string): string {
   const bars = chart.chart !== "line";
