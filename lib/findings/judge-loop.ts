@@ -9,6 +9,7 @@ import { defaultJudgeModel, type JudgeModel, judgeModel } from "./judge-model.js
 import type { JudgeOptions } from "./judge-options.js";
 import type { Action, Fact, Finding, LoopJudgement, LoopRecord } from "./loop-record.js";
 import { anyReadingWorth, type NextTask, nextReadingsOf } from "./measure-next.js";
+import { openingsProved } from "./openings-proved.js";
 import { normalised, type Posterior, singlePosterior } from "./posterior.js";
 import { zeros } from "./zeros.js";
 
@@ -46,7 +47,7 @@ export interface JudgementTask {
 /** Everything that is said of a loop, from its posterior. */
 export function judgementOf({ record, model, evidence, posterior, jobFacts }: JudgementTask): LoopJudgement {
   const gate = factsOf(record, evidence.taken, evidence.base, model);
-  const proved = openingsProved(record, evidence, gate);
+  const proved = openingsProved(record, evidence, gate.gate);
   if (gate.gate === "lifeSafety") return leftAlone(record, gate, proved);
   const said = gatedPosterior(gate, posterior);
   const facts = jobFacts.length === 0 ? gate.facts : [...gate.facts, ...jobFacts];
@@ -127,21 +128,6 @@ function gatedAction(gate: LoopFacts, task: NextTask): Action {
 }
 
 const again = actions.indexOf("measureAgain");
-
-/** Openings whose own reading went over-range, or closed on a normally-open device. */
-function openingsProved(record: LoopRecord, evidence: Evidence, gate: LoopFacts): LoopJudgement["openingsProved"] {
-  const total = Math.max(0, record.openings);
-  if (gate.gate !== "none" || evidence.taken.closedOverRange) {
-    const counts = gate.gate === "none" && record.contactForm === "NO";
-    return { proved: counts ? Math.min(total, evidence.taken.opened.filter(Number.isFinite).length) : 0, total };
-  }
-  const proved = evidence.taken.opened.filter(
-    (ohms, i) =>
-      (evidence.taken.openings[i] ?? 0) <= total &&
-      (!Number.isFinite(ohms) || (record.contactForm === "NO" && ohms < evidence.taken.closed / 2)),
-  ).length;
-  return { proved: Math.min(total, proved), total };
-}
 
 function findingsOf(condition: number[], evidence: Evidence | undefined): readonly Finding[] {
   const order: number[] = [];

@@ -6,8 +6,15 @@ import { factsOf } from "./facts.js";
 import { defaultJudgeModel, type JudgeModel, judgeModel } from "./judge-model.js";
 import type { JudgeOptions } from "./judge-options.js";
 import type { LoopRecord, NextReading } from "./loop-record.js";
-import { openedOutcomes } from "./opened-outcomes.js";
-import { type LikelyConditions, likelyConditions, lossAfter, lossAfterByForm } from "./outcome-loss.js";
+import { everyOpenedOutcomes, openedOutcomes } from "./opened-outcomes.js";
+import { openingsProved } from "./openings-proved.js";
+import {
+  type LikelyConditions,
+  likelyConditions,
+  lossAfter,
+  lossAfterByForm,
+  type OutcomeTable,
+} from "./outcome-loss.js";
 import { type Posterior, singlePosterior } from "./posterior.js";
 
 const rowOf: Readonly<Record<string, { readonly words: string; readonly at: string }>> = Object.fromEntries(
@@ -20,7 +27,18 @@ export function readingPlace(reading: string): "panel" | "device" {
 }
 
 /** Readings that trip or move a device. */
-const moving: ReadonlySet<string> = new Set(["openOneOpening", "openTogether", "tapped", "powerAndReread"]);
+const moving: ReadonlySet<string> = new Set([
+  "openOneOpening",
+  "openEvery",
+  "openTogether",
+  "tapped",
+  "powerAndReread",
+]);
+
+/** Whether a reading trips or moves a device. */
+export function movesDevice(reading: string): boolean {
+  return moving.has(reading);
+}
 
 /**
  * Which further readings of one loop are worth their minutes: volts first, whatever their worth, then by money. Exact
@@ -50,18 +68,17 @@ export function nextReadingsOf(task: NextTask): readonly NextReading[] {
   const now = leastLoss(rightActionShares(posterior.condition, model), model).loss;
   const found: NextReading[] = [];
   for (const reading of missingReadings(task)) {
-    const minutes = model.minutes[reading] ?? 1;
+    const minutes = minutesOf(reading, task);
     const cost = minutes * model.figures.moneyPerMinute;
     if (now <= cost || (moving.has(reading) && !mayMove(record, model))) continue;
-    const opening = reading === "openOneOpening" ? farthestUnread(record, task.evidence) : 0;
-    const saving = now - lossAfterReading(reading, opening, task, likely);
-    if (saving > cost) found.push(nextReading(reading, minutes, saving, cost, opening));
+    const saving = now - lossAfterReading(reading, task, likely);
+    if (saving > cost) found.push(nextReading(reading, minutes, saving, cost, task));
   }
   found.sort((a, b) => b.net - a.net);
   if (record.readings.voltsDc === undefined && record.readings.voltsAc === undefined) {
-    const saving = Math.max(0, now - lossAfterReading("volts", 0, task, likely));
+    const saving = Math.max(0, now - lossAfterReading("volts", task, likely));
     const minutes = model.minutes["volts"] ?? 1;
-    found.unshift(nextReading("volts", minutes, saving, minutes * model.figures.moneyPerMinute, 0));
+    found.unshift(nextReading("volts", minutes, saving, minutes * model.figures.moneyPerMinute, task));
   }
   return found;
 }
@@ -72,20 +89,35 @@ export function anyReadingWorth(task: NextTask): boolean {
   const likely = likelyConditions(posterior, model);
   const now = leastLoss(rightActionShares(posterior.condition, model), model).loss;
   return missingReadings(task).some((reading) => {
-    const cost = (model.minutes[reading] ?? 1) * model.figures.moneyPerMinute;
-    const opening = reading === "openOneOpening" ? farthestUnread(task.record, task.evidence) : 0;
-    return now > cost && now - lossAfterReading(reading, opening, task, likely) > cost;
+    const cost = minutesOf(reading, task) * model.figures.moneyPerMinute;
+    return now > cost && now - lossAfterReading(reading, task, likely) > cost;
   });
 }
 
-function nextReading(reading: string, minutes: number, saving: number, cost: number, opening: number): NextReading {
+/** Time a reading takes on this loop. [min] */
+export function minutesOf(reading: string, { record, evidence, model }: NextTask): number {
+  const minutes = model.minutes[reading] ?? 1;
+  return reading === "openEvery" ? minutes * unreadOpenings(record, evidence) : minutes;
+}
+
+function nextReading(reading: string, minutes: number, saving: number, cost: number, task: NextTask): NextReading {
+  return { reading, minutes, saving, net: saving - cost, words: readingWords(reading, task) };
+}
+
+/** How a reading is asked for on this loop. */
+export function readingWords(reading: string, { record, evidence }: NextTask): string {
   const words = rowOf[reading]?.words ?? reading;
-  const said = opening > 0 ? words.replace("{opening}", String(opening)) : words;
-  return { reading, minutes, saving, net: saving - cost, words: said };
+  if (reading === "openOneOpening") return words.replace("{opening}", String(farthestUnread(record, evidence)));
+  if (reading !== "openEvery") return words;
+  const { proved, total } = openingsProved(record, evidence);
+  return words
+    .replace("{unread}", String(unreadOpenings(record, evidence)))
+    .replace("{proved}", String(proved))
+    .replace("{total}", String(total));
 }
 
 /** Readings that were not taken and would tell something, besides volts. */
-function missingReadings({ record, evidence }: NextTask): readonly string[] {
+export function missingReadings({ record, evidence }: NextTask): readonly string[] {
   const { readings, oldPanel } = record;
   const list: string[] = [];
   if (oldPanel?.restingState === undefined || oldPanel.restingState === "unknown") list.push("oldPanelRestingState");
@@ -93,6 +125,7 @@ function missingReadings({ record, evidence }: NextTask): readonly string[] {
   if (Number.isNaN(evidence.taken.closed)) list.push("closed");
   else {
     if (farthestUnread(record, evidence) > 0) list.push("openOneOpening");
+    if (unreadOpenings(record, evidence) > 1) list.push("openEvery");
     if (readings.openedTogetherOhms === undefined && record.openings > 1) list.push("openTogether");
     if (readings.reversedOhms === undefined) list.push("reversed");
   }
@@ -103,16 +136,36 @@ function missingReadings({ record, evidence }: NextTask): readonly string[] {
   return list;
 }
 
-function lossAfterReading(reading: string, opening: number, task: NextTask, likely: LikelyConditions): number {
-  const { posterior, model, evidence, record } = task;
-  if (reading === "oldPanelRestingState") return lossAfterByForm(posterior, likely, model.restNormal, model);
-  if (reading === "lookAtOldPanel") return lossAfterByForm(posterior, likely, model.outcomes.resistorSeen, model);
-  if (reading === "closed") return lossAfter(posterior, likely, closedOutcomes(posterior), model);
-  if (reading === "openOneOpening") {
-    return lossAfter(posterior, likely, openedOutcomes(record.openings, evidence.taken, opening), model);
-  }
-  const table = model.outcomes.byReading[reading === "volts" ? "voltsDc" : reading];
+function lossAfterReading(reading: string, task: NextTask, likely: LikelyConditions): number {
+  const { posterior, model } = task;
+  const byForm = formTable(reading, model);
+  if (byForm !== undefined) return lossAfterByForm(posterior, likely, byForm, model);
+  const table = tableOf(reading, task);
   return table === undefined ? Number.POSITIVE_INFINITY : lossAfter(posterior, likely, table, model);
+}
+
+/** `[condition * 3 + form]`: chance of the first of two outcomes, of readings that depend on the form. */
+export function formTable(reading: string, model: JudgeModel): readonly number[] | undefined {
+  if (reading === "oldPanelRestingState") return model.restNormal;
+  return reading === "lookAtOldPanel" ? model.outcomes.resistorSeen : undefined;
+}
+
+/** Chances of the outcomes of any other reading, by condition. */
+export function tableOf(reading: string, { posterior, model, evidence, record }: NextTask): OutcomeTable | undefined {
+  if (reading === "closed") return closedOutcomes(posterior);
+  if (reading === "openOneOpening") {
+    return openedOutcomes(record.openings, evidence.taken, farthestUnread(record, evidence));
+  }
+  if (reading === "openEvery") return everyOpenedOutcomes(record.openings, evidence.taken);
+  return model.outcomes.byReading[reading === "volts" ? "voltsDc" : reading];
+}
+
+function unreadOpenings(record: LoopRecord, evidence: Evidence): number {
+  let unread = 0;
+  for (let opening = 1; opening <= record.openings; opening += 1) {
+    if (!evidence.taken.openings.includes(opening)) unread += 1;
+  }
+  return unread;
 }
 
 /** Opening not yet read that is farthest from the panel; 0 when all are read. */

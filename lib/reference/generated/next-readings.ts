@@ -3,7 +3,7 @@
 export interface NextReadingsRow {
   /** Name of the reading [text] */
   readonly reading: string;
-  /** Time it takes once on site [min] */
+  /** Time it takes once on site; openEvery: for each opening not yet read [min] */
   readonly minutes: number;
   /** panel or device: where the person stands [text] */
   readonly at: string;
@@ -15,6 +15,7 @@ export interface NextReadingsRow {
 
 export const nextReadings: readonly NextReadingsRow[] = [
   {"reading":"openOneOpening","minutes":2,"at":"device","words":"Open opening {opening} alone and read the pair again.","source":"guess"},
+  {"reading":"openEvery","minutes":2,"at":"device","words":"Open every opening one by one and read the pair each time, {unread} not yet read; {proved} of {total} proved so far.","source":"guess"},
   {"reading":"lookAtOldPanel","minutes":0.4,"at":"panel","words":"Look inside the old panel: is there a resistor on this zone, in series with one conductor or across the terminals?","source":"guess"},
   {"reading":"oldPanelRestingState","minutes":0.3,"at":"panel","words":"Before lifting the pair: does the old panel show this zone normal or faulted with everything shut?","source":"guess"},
   {"reading":"volts","minutes":0.4,"at":"panel","words":"Volts on the lifted pair first, dc and ac, before any ohms.","source":"guess"},
