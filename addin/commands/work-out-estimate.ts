@@ -4,6 +4,7 @@ import {
   type Estimate,
   estimateJob,
   estimateReport,
+  NoEstimate,
   packsWantedIn,
   planRecordIn,
   printablePlan,
@@ -102,6 +103,8 @@ async function estimateIn(input: EstimateInWorkbook, found: SurveyInWorkbook, ho
     ...(solve === undefined ? {} : { solve }),
     ...(seconds === undefined ? {} : { seconds }),
     ...(signal === undefined ? {} : { signal }),
+  }).catch((error: unknown) => {
+    throw hold && error instanceof NoEstimate ? planOutgrown(error) : error;
   });
   const revision = (before?.revision ?? 0) + 1;
   const plan = planOf({ estimate, read, found, date, paper, packsWanted, revision });
@@ -115,6 +118,16 @@ async function estimateIn(input: EstimateInWorkbook, found: SurveyInWorkbook, ho
       onProgress?.({ words, done: writingFrom + ((wholeWay - writingFrom) * done) / total, total: wholeWay }),
   });
   return { estimate, written };
+}
+
+/** The survey was edited so that the carried plan cannot stand: said in this add-in's words. */
+function planOutgrown(error: NoEstimate): ExcelProblem {
+  const [, fault] = /\((.+)\): run again/s.exec(error.message) ?? [];
+  return new ExcelProblem(
+    "planOutgrown",
+    `The plan in this workbook no longer fits the survey${fault === undefined ? "" : ` (${fault})`}. Work out the estimate instead of rebuilding the sheets.`,
+    error,
+  );
 }
 
 /** The printable plan of an estimate with its survey tables, as the file has it. */

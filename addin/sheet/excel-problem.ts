@@ -8,6 +8,7 @@ export type ExcelProblemCode =
   | "noSurvey"
   | "surveyThere"
   | "noFormerPlan"
+  | "planOutgrown"
   | "tooLarge"
   | "notWritten";
 

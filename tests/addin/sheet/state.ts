@@ -18,7 +18,7 @@ export function cellsOf(sheet: Sheet): ReadonlyMap<string, { readonly shown: unk
   return found;
 }
 
-/** What a person would find in the workbook: sheets, cells, formats of filled cells, tables, names, locks. */
+/** What a person would find in the workbook: sheets, cells, formats of filled cells, tables, merged cells, names, locks. */
 export function stateOf(host: ExcelHost) {
   return {
     sheets: host.book.sheets.map((sheet) => ({
@@ -28,6 +28,7 @@ export function stateOf(host: ExcelHost) {
       tables: sheet.tables
         .map(({ name, box, totals }) => `${name} ${addressOf(box)} ${totals}`)
         .sort((a, b) => a.localeCompare(b)),
+      merges: sheet.merges.map(addressOf).sort((a, b) => a.localeCompare(b)),
     })),
     names: [...host.book.names.values()].map((bag) => `${bag.get("Name")} ${bag.get("Formula")}`).sort(),
     eventsOn: host.book.runtime.get("EnableEvents"),
@@ -40,11 +41,11 @@ export function sheetOf(host: ExcelHost, name: string): Sheet {
   return sheet;
 }
 
-/** Column and row (from 0) of a table's cell, by heading and by what stands in another column of its row. */
+/** Column and row (from 0) of a table's cell, by heading (without its mark) and by what stands in another column. */
 export function cellIn(sheet: Sheet, table: string, heading: string, key: readonly [string, string | number]): Box {
   const found = sheet.tables.find(({ name }) => name === table);
   if (found === undefined) throw new Error(`no table ${table} on ${sheet.name}`);
-  const headings = found.headings();
+  const headings = found.headings().map((one) => one.replace(/^✎ /, ""));
   const column = found.box.left + headings.indexOf(heading);
   const keyColumn = found.box.left + headings.indexOf(key[0]);
   if (!headings.includes(heading) || !headings.includes(key[0]))
