@@ -35,7 +35,6 @@ export {
 export { type BandedResistor, bandsFromOhms, ohmsFromBands, type ResistorToCode } from "./quantities/resistor-code.js";
 export type { CellTyped } from "./quantities/typed-cell.js";
 export type { DecimalMark } from "./quantities/typed-number.js";
-export { celsiusFromText, metersFromText } from "./units/quantity-text.js";
 
 // Wire and networks
 
@@ -332,6 +331,7 @@ export { type FinishedLoop, statisticsOfJob, type TaskHours } from "./learning/s
 
 // Survey to everything
 
+export type { EstimatedCarry } from "./estimate/carry-of.js";
 export type { EstimatedCutOver } from "./estimate/cut-over-of.js";
 export type {
   BillLine,

@@ -8,6 +8,7 @@ const steps = [
   ["types of the add-in", ["node_modules/typescript/bin/tsc", "-p", "addin/tsconfig.json"]],
   ["descriptions of the custom functions", ["tools/build-addin.mjs", "--check"]],
   ["report of the public names", ["tools/api-report.mjs", "--check"]],
+  ["page of the survey fields", ["tools/survey-fields.mjs", "--check"]],
   ["lint and format", ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."]],
   ["unused code", ["node_modules/knip/bin/knip.js", "--no-progress"]],
 ];

@@ -62,7 +62,7 @@ function refusal(error: z.ZodError): SurveyRefused {
   const more = error.issues.length > 10 ? ` … and ${error.issues.length - 10} more` : "";
   return new SurveyRefused(
     "badJson",
-    `The JSON survey cannot be read: ${lines.join("; ")}${more}. Remove or rename these fields; the README lists all of them.`,
+    `The JSON survey cannot be read: ${lines.join("; ")}${more}. Remove or rename these fields; docs/survey-fields.md lists all of them.`,
   );
 }
 
