@@ -47,8 +47,11 @@ export function prepareJob(survey: Survey): PreparedJob {
   const { book, queries: bookQueries } = readPriceBook({ rows: tables.priceBook, currency, sheet: "Price book" });
   const { settings: job, queries: settingQueries, assumed } = jobSettings({ given: survey.settings });
   const rates: WorkRates = { book, labour: tables.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
+  const { site, oldZones } = survey;
+  const named = new Map(survey.loops.map(({ key, loop, label }) => [key, label ?? loop]));
+  const nameOf = (key: string) => named.get(key) ?? key;
   const judgements = judgeJob(
-    survey.loops.map((loop) => loopRecord({ loop, site: survey.site, oldZone: oldZoneOf(loop, survey.oldZones) })),
+    survey.loops.map((loop) => loopRecord({ loop, site, oldZone: oldZoneOf(loop, oldZones), nameOf })),
   ).loops;
   const profiles = tables.inputModules;
   const settings = moduleSettings({ profiles, found: nominalEols(judgements), book });
@@ -69,7 +72,16 @@ export function prepareJob(survey: Survey): PreparedJob {
     job,
     rates,
     location,
-    problem: planningProblem({ treatments, profiles, moduleSettings: settings, job, rates, pins, location }),
+    problem: planningProblem({
+      treatments,
+      profiles,
+      moduleSettings: settings,
+      job,
+      rates,
+      pins,
+      sharedReturns: returnsOf(survey),
+      location,
+    }),
     demoPrices: tables.demoPrices,
     assumedSettings: assumed,
     queries: [...survey.queries, ...tables.queries, ...bookQueries, ...settingQueries, ...pinQueries],
@@ -78,4 +90,13 @@ export function prepareJob(survey: Survey): PreparedJob {
 
 function nominalEols(judgements: readonly LoopJudgement[]): readonly number[] {
   return judgements.flatMap(({ eol, action }) => (eol && action !== "leaveAlone" ? [eol.nominal] : []));
+}
+
+/** Loops on one return conductor, set by set. */
+export function returnsOf({ loops }: Survey): readonly (readonly string[])[] {
+  const first = loops.filter(({ key, returnSharedWith = [] }) => {
+    const place = (other: string) => loops.findIndex((loop) => loop.key === other);
+    return returnSharedWith.length > 0 && returnSharedWith.every((other) => place(other) > place(key));
+  });
+  return first.map(({ key, returnSharedWith = [] }) => [key, ...returnSharedWith]);
 }

@@ -18,7 +18,7 @@ import { billLines } from "./bill-lines.js";
 import type { BillLine } from "./estimate.js";
 import { type HeldPlan, heldBill, type PacksWanted, withPacks } from "./held-plan.js";
 import { jobTasks } from "./job-work.js";
-import type { PreparedJob } from "./prepare-job.js";
+import { type PreparedJob, returnsOf } from "./prepare-job.js";
 import { contingencyCents, priceOf } from "./price-of.js";
 import { type RadioRecord, radioOf } from "./radio-of.js";
 import { rangeOf } from "./range-of.js";
@@ -70,7 +70,8 @@ export async function workOut({
   if (plan.status === "infeasible") throw new NoEstimate(plan.why ?? "no plan keeps every limit and wish");
   const { survey, treatments, profiles, moduleSettings, rates, job } = prepared;
   const planned = plannedLoops({ plan, treatments, moduleSettings, rates });
-  const fitted = fitModules({ planned, profiles, settings: moduleSettings, modules: plan.modules });
+  const sharedReturns = returnsOf(survey);
+  const fitted = fitModules({ planned, profiles, settings: moduleSettings, modules: plan.modules, sharedReturns });
   const terminals = terminalSchedule({ fitted, planned, loops: survey.loops, profiles });
   const { book } = rates;
   const { supply, queries: supplyQueries } = supplyOf({ survey, planned, fitted, profiles, book, job });
@@ -100,8 +101,8 @@ export async function workOut({
     ...(solve ? { solve } : {}),
     stock: "first",
     stockAt: "bookPrice",
-  });
     ...(survey.site.startOn === undefined ? {} : { startOn: survey.site.startOn }),
+  });
   if (ordered.status === "infeasible") {
     throw new NoEstimate(ordered.why ?? "something that is needed is for sale nowhere");
   }
@@ -119,8 +120,8 @@ export async function workOut({
     terminals,
     needs,
     ordered,
-    bill,
     cuts: wire.spools,
+    bill,
     labour,
     price,
     range,

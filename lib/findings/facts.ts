@@ -61,6 +61,10 @@ function lifeSafetyFacts(record: LoopRecord, facts: Fact[]): boolean {
     facts.push(factOf("markedLifeSafety"));
     return true;
   }
+  if (record.returnBears?.what === "lifeSafety") {
+    facts.push(factOf("lifeSafetyReturn", { loop: record.returnBears.loop }));
+    return true;
+  }
   const texts = textsOf(record);
   const match = lifeSafetyMatch(texts);
   if (redCable(texts)) facts.push(factOf("redCable"));
@@ -85,6 +89,10 @@ const placed = ({ word, field }: LifeSafetyMatch) => ({ word, field: field === "
 function voltsFacts(record: LoopRecord, model: JudgeModel, facts: Fact[]): boolean {
   const { voltsDc, voltsAc, voltsAtDetector } = record.readings;
   const f = model.figures;
+  if (record.returnBears?.what === "foreignVolts") {
+    facts.push(factOf("foreignReturn", { loop: record.returnBears.loop }));
+    return true;
+  }
   if (voltsAtDetector !== undefined) facts.push(factOf("detectorVolts", { volts: String(voltsAtDetector) }));
   if (voltsAc !== undefined && Math.abs(voltsAc) > f.voltsForeignAc) {
     facts.push(factOf("foreignVolts", { volts: String(voltsAc), kind: "ac" }));
@@ -107,6 +115,10 @@ function voltsFacts(record: LoopRecord, model: JudgeModel, facts: Fact[]): boole
 function holdFacts(record: LoopRecord, taken: TakenReadings, facts: Fact[]): boolean {
   const { reversedOhms, behaviour } = record.readings;
   let held = false;
+  if (record.returnBears?.what === "hold") {
+    facts.push(factOf("heldReturn", { loop: record.returnBears.loop }));
+    held = true;
+  }
   if (reversedOhms !== undefined && !Number.isNaN(taken.closed) && differs(ohmsNumber(reversedOhms), taken.closed)) {
     facts.push(factOf("polarity"));
     held = true;
@@ -143,7 +155,8 @@ function readingFacts(record: LoopRecord, model: JudgeModel, facts: Fact[]): voi
   else if (toEarth < f.earthDampOhms) facts.push(factOf("earthDamp", { ohms: ohmsText(toEarth) }));
   const other = ohmsNumber(toOtherPairOhms ?? "OL");
   const shared = record.returnSharedWith ?? [];
-  if (shared.length > 0) facts.push(factOf("sharedReturnNoted", { loops: shared.join(", ") }));
+  if (shared.length > 0)
+    facts.push(factOf("sharedReturnNoted", { loops: (record.returnSharedNames ?? shared).join(", ") }));
   else if (other < f.otherPairLowOhms) facts.push(factOf("lowToOtherPair", { ohms: ohmsText(other) }));
   if (tapped !== undefined) {
     const [low, high] = [ohmsNumber(tapped.minOhms), ohmsNumber(tapped.maxOhms)];

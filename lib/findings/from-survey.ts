@@ -22,9 +22,12 @@ export function loopRecord({
   loop,
   site,
   oldZone,
+  nameOf = (key) => key,
 }: {
   readonly loop: SurveyLoop;
   readonly site: SurveySite;
+  /** What people call the loop of a key. */
+  readonly nameOf?: (key: string) => string;
   /** The loop's row on the old zone list. */
   readonly oldZone?: OldZone | undefined;
 }): LoopRecord {
@@ -66,6 +69,8 @@ export function loopRecord({
     shockSensor: kinds.includes("shockSensor"),
     tamperPair: kinds.length > 0 && kinds.every((kind) => kind === "tamper"),
     eolPlace: loop.eolPlace,
+    returnSharedWith: loop.returnSharedWith,
+    returnSharedNames: loop.returnSharedWith?.map(nameOf),
     seen,
     lifted: loop.lifted,
     oldPanel: present<NonNullable<LoopRecord["oldPanel"]>>({

@@ -5,6 +5,7 @@ import { judgementOf } from "./judge-loop.js";
 import { defaultJudgeModel, type JudgeModel, judgeModel } from "./judge-model.js";
 import type { JudgeOptions } from "./judge-options.js";
 import type { Fact, LoopJudgement, LoopRecord } from "./loop-record.js";
+import { withSharedReturns } from "./shared-returns.js";
 
 /** Judgements of many loops, and what each job showed of its installer. */
 export interface JobJudgement {
@@ -22,7 +23,7 @@ export function judgeJob(records: readonly LoopRecord[], options?: JudgeOptions)
   const model = options === undefined ? defaultJudgeModel : judgeModel(options);
   const loops: LoopJudgement[] = new Array<LoopJudgement>(records.length);
   const jobs = new Map<string, JobHabit>();
-  const groups = [...byJob(records)];
+  const groups = [...byJob(records)].map(([job, members]) => [job, withReturns(members, model)] as const);
   const evidence = groups.map(([, members]) =>
     evidenceOfJob(
       members.map(({ record }) => record),
@@ -49,6 +50,14 @@ export function judgeJob(records: readonly LoopRecord[], options?: JudgeOptions)
 interface Member {
   readonly record: LoopRecord;
   readonly index: number;
+}
+
+function withReturns(members: readonly Member[], model: JudgeModel): readonly Member[] {
+  const records = withSharedReturns(
+    members.map(({ record }) => record),
+    model,
+  );
+  return members.map(({ record, index }, k) => ({ record: records[k] ?? record, index }));
 }
 
 function byJob(

@@ -26,6 +26,10 @@ export interface LoopRecord {
   readonly shockSensor?: boolean;
   readonly tamperPair?: boolean;
   readonly returnSharedWith?: readonly string[];
+  /** The same loops by the names people know, for words; absent = their ids are printed. */
+  readonly returnSharedNames?: readonly string[];
+  /** Set by the judge of a job: what stands on a loop that shares this one's return, and that loop's name. */
+  readonly returnBears?: { readonly what: "lifeSafety" | "hold" | "foreignVolts"; readonly loop: string };
   /** Where the end-of-line part was written to sit. */
   readonly eolPlace?: "device" | "panel" | "none" | "unknown";
   /** Old panel whose terminals the pair was on; groups readings into walks. */

@@ -89,7 +89,9 @@ export function billOfMaterials(inputs: MaterialInputs): readonly MaterialNeed[]
   const wired = inputs.planned.filter(({ input }) => input !== null).length;
   const radio = inputs.planned.reduce((sum, { items }) => sum + Object.values(items).reduce((a, b) => a + b, 0), 0);
   const lots = Math.ceil(inputs.planned.length / 30);
-  const looseEnds = inputs.terminals.filter(({ terminal }) => terminal.startsWith("terminal strip")).length;
+  const looseEnds = inputs.terminals.filter(
+    ({ terminal, conductor }) => terminal.startsWith("terminal strip") && conductor !== "B shared",
+  ).length;
   add(first("terminalStrip"), Math.ceil(looseEnds / 12), "conductors that need one ÷ 12 ways");
   add(first("labelKit"), lots, "one kit for 30 loops, both ends");
   add(first("fixingsLot"), lots, "one lot for 30 loops");

@@ -6,7 +6,7 @@ import { roundCents } from "../quantities/money.js";
 import type { InputModuleProfile } from "../survey/survey.js";
 import type { LoopTreatments, ModuleSetting, RepairWork, Work } from "../treatments/treatment.js";
 import { itemsCents, riskCents, unitCentsOf, type WorkRates, workCents } from "../treatments/work-cents.js";
-import type { ArticleSupply, LoopOffers, ModuleArticle, Pin, PlanningProblem } from "./problem.js";
+import type { ArticleSupply, LoopOffers, ModuleArticle, Pin, PlanningProblem, SharedReturn } from "./problem.js";
 
 /** What the planning problem of one job is made from. */
 export interface PlanningInputs {
@@ -16,6 +16,8 @@ export interface PlanningInputs {
   readonly job: JobSettings;
   readonly rates: WorkRates;
   readonly pins: readonly Pin[];
+  /** Keys of loops that come back on one return conductor, set by set. */
+  readonly sharedReturns?: readonly (readonly string[])[];
   /** Work and parts that a panel's place costs once it holds a module. */
   readonly location: Work;
   /** Most current kept detectors may draw at each panel, where it is known. [mA] */
@@ -54,8 +56,18 @@ export function planningProblem(inputs: PlanningInputs): PlanningProblem {
     },
     extraConductorCents: extraConductorCents(rates),
     loops: treatments.map((loop) => loopOffers(loop, rates)),
+    together: togetherOf(inputs),
     pins: inputs.pins,
   };
+}
+
+/** Loops on one return keep one module, whose return takes the one conductor; those never on the wire are left out. */
+function togetherOf({ sharedReturns = [], treatments }: PlanningInputs): readonly SharedReturn[] {
+  const wired = new Set(treatments.filter(({ keep, repair }) => keep.length + repair.length > 0).map(({ key }) => key));
+  return sharedReturns
+    .map((keys) => keys.filter((key) => wired.has(key)))
+    .filter((loops) => loops.length > 1)
+    .map((loops) => ({ loops, sameModule: true, returnSeats: 1 }));
 }
 
 /** Spare inputs of a place: a tenth of the loops that may stay on the wire there, at least 1; none where none may. */

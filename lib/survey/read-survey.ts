@@ -21,6 +21,7 @@ import {
 } from "./read-tables.js";
 import { rowKeys } from "./row-keys.js";
 import { RowReader } from "./row-reader.js";
+import { sharedReturns } from "./shared-returns.js";
 import type { Survey, SurveyLoop, SurveyPanel, TypedSheet } from "./survey.js";
 import { tablesFromJson } from "./survey-json.js";
 import { SurveyRefused } from "./survey-refused.js";
@@ -254,12 +255,17 @@ function readLoops(
     });
   }
   const supply: SurveyLoop[] = [];
-  const loops = table.rows.map((raw, index) => {
+  const each = table.rows.map((raw, index) => {
     const read = readLoop(raw, { table, key: keys.keys[index] ?? "", panel, ...field("bareUnit", unit.unit) });
     queries.push(...read.queries);
     if (read.voltsTakenAsSupply) supply.push(read.loop);
     return read.loop;
   });
+  const { loops, queries: returnQueries } = sharedReturns({
+    loops: each,
+    heading: table.headings.get("returnSharedWith")?.heading ?? "returnSharedWith",
+  });
+  queries.push(...returnQueries);
   if (supply.length > 0) {
     queries.push({
       sheet: table.name,

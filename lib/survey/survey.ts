@@ -90,6 +90,8 @@ export interface SurveyLoop {
   readonly cable?: SurveyCable;
   readonly run?: MeasuredRun;
   readonly fedFrom?: string;
+  /** Keys of the other loops on the same return conductor, in the order of the rows; entered on one side counts for both. */
+  readonly returnSharedWith?: readonly string[];
   readonly eolPlace?: "device" | "panel" | "none" | "unknown";
   readonly eolOhms?: number;
   readonly closed?: OhmsReading;
@@ -154,10 +156,10 @@ export interface SurveyPanel {
 export interface SurveySite {
   readonly name?: string;
   readonly surveyed?: string;
-  readonly currency: string;
-  readonly yearBuilt?: number;
   /** Planned first day of the work, YYYY-MM-DD. */
   readonly startOn?: string;
+  readonly currency: string;
+  readonly yearBuilt?: number;
   readonly hazardRegister?: string;
   readonly temperatureCelsius?: number;
   readonly meter?: {

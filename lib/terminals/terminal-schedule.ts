@@ -1,3 +1,4 @@
+import { placeSets } from "../plan/pack-modules.js";
 import type { PlannedLoop } from "../plan/planned-loop.js";
 import type { InputModuleProfile, SurveyLoop } from "../survey/survey.js";
 import type { ModuleSetting } from "../treatments/treatment.js";
@@ -26,7 +27,7 @@ export interface TerminalRow {
   readonly module: string;
   /** "input 3", "return 2", or "strip" where no return terminal has room. */
   readonly terminal: string;
-  /** A or B of the pair, or "A of … to B of …" inside a series join. */
+  /** A or B of the pair; "B shared" is a return that another loop on the module has brought already: one conductor. */
   readonly conductor: string;
   readonly tag: string;
   readonly loop: string;
@@ -34,18 +35,24 @@ export interface TerminalRow {
   readonly eolAt: "device" | "panel" | null;
 }
 
-/** Lays the plan's inputs onto modules: panel by panel, setting by setting, in the order of the survey. */
+/**
+ * Lays the plan's inputs onto modules: panel by panel, setting by setting, in the order of the survey; loops that share
+ * a return go to one module.
+ */
 export function fitModules({
   planned,
   profiles,
   settings,
   modules,
+  sharedReturns = [],
 }: {
   readonly planned: readonly PlannedLoop[];
   readonly profiles: readonly InputModuleProfile[];
   readonly settings: readonly ModuleSetting[];
   /** Number of modules by panel and module setting, from the plan. */
   readonly modules: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  /** Keys of loops on one return conductor, set by set. */
+  readonly sharedReturns?: readonly (readonly string[])[];
 }): readonly FittedModule[] {
   const fitted: FittedModule[] = [];
   for (const [panel, counts] of Object.entries(modules)) {
@@ -55,11 +62,9 @@ export function fitModules({
       const setting = settings.find(({ id }) => id === settingId);
       const profile = profiles.find(({ type }) => type === setting?.type);
       if (!setting || !profile) continue;
-      const groups = inputGroups(here);
+      const groups = byModule(inputGroups(here), { count, inputs: profile.inputs, sharedReturns });
       for (let index = 0; index < count; index++) {
-        const inputs = groups
-          .slice(index * profile.inputs, (index + 1) * profile.inputs)
-          .map((loops, at) => ({ number: at + 1, loops }));
+        const inputs = (groups[index] ?? []).map((loops, at) => ({ number: at + 1, loops }));
         fitted.push({
           panel,
           name: `M${fitted.length + 1}`,
@@ -72,6 +77,35 @@ export function fitModules({
     }
   }
   return fitted;
+}
+
+type InputGroup = readonly string[];
+
+/** The inputs of each module: sets on one return whole, then the others into the first room, each in survey order. */
+function byModule(
+  groups: readonly InputGroup[],
+  {
+    count,
+    inputs,
+    sharedReturns,
+  }: {
+    readonly count: number;
+    readonly inputs: number;
+    readonly sharedReturns: readonly (readonly string[])[];
+  },
+): readonly (readonly InputGroup[])[] {
+  const sets = sharedReturns
+    .map((set) => groups.filter((group) => group.some((key) => set.includes(key))))
+    .filter((set) => set.length > 1);
+  const singles = groups.filter((group) => !sets.some((set) => set.includes(group)));
+  const sizes = sets.map(({ length }) => length);
+  // The plan has made sure that there is a way.
+  const placed = placeSets({ sizes, singles: singles.length, bins: count, capacity: inputs }) ?? sets.map(() => 0);
+  const modules = Array.from({ length: count }, (_, module) =>
+    sets.flatMap((set, at) => (placed[at] === module ? set : [])),
+  );
+  for (const group of singles) modules.find((module) => module.length < inputs)?.push(group);
+  return modules.map((module) => groups.filter((group) => module.includes(group)));
 }
 
 function inputGroups(loops: readonly PlannedLoop[]): readonly (readonly string[])[] {
@@ -89,7 +123,7 @@ function inputGroups(loops: readonly PlannedLoop[]): readonly (readonly string[]
 /**
  * The terminal schedule: every conductor of every kept loop, which terminal takes it, and where its resistor sits.
  * Returns are filled in order, each with as many conductors as the profile says it holds; a conductor that finds none
- * goes to a terminal strip. Loops in series on one input take one input and one return between them: the pair nearest
+ * goes to a terminal strip. Loops that come back on one return seat that one conductor once. Loops in series on one input take one input and one return between them: the pair nearest
  * the module first, the carrier of the resistor last.
  */
 export function terminalSchedule({
@@ -109,7 +143,8 @@ export function terminalSchedule({
     const seats = (profiles.find(({ type }) => type === module.type)?.returns ?? []).flatMap(({ holds }, index) =>
       new Array<string>(holds).fill(`return ${index + 1}`),
     );
-    return module.inputs.flatMap(({ number, loops: keys }, at) => {
+    const returns = returnsOf(module, loopOf, seats);
+    return module.inputs.flatMap(({ number, loops: keys }) => {
       const order = [...keys.slice(1), ...keys.slice(0, 1)];
       return order.flatMap((key, position) => {
         const loop = loopOf.get(key);
@@ -133,12 +168,37 @@ export function terminalSchedule({
           },
           {
             ...shared,
-            conductor: "B",
+            conductor: after === undefined && returns.get(number)?.shared === true ? "B shared" : "B",
             terminal:
-              after === undefined ? (seats[at] ?? "terminal strip, then a return") : `splice to A of ${name(after)}`,
+              after === undefined
+                ? (returns.get(number)?.terminal ?? "terminal strip, then a return")
+                : `splice to A of ${name(after)}`,
           },
         ];
       });
     });
   });
+}
+
+/** Terminal of each input's return; inputs on one return share the seat of the first of them. */
+function returnsOf(
+  module: FittedModule,
+  loopOf: ReadonlyMap<string, SurveyLoop>,
+  seats: readonly string[],
+): ReadonlyMap<number, { readonly terminal: string | undefined; readonly shared: boolean }> {
+  const returns = new Map<number, { readonly terminal: string | undefined; readonly shared: boolean }>();
+  let used = 0;
+  for (const { number, loops } of module.inputs) {
+    const partners = loops.flatMap((key) => loopOf.get(key)?.returnSharedWith ?? []);
+    const before = module.inputs.find(
+      (other) => other.number < number && other.loops.some((key) => partners.includes(key)),
+    );
+    const seat = before === undefined ? undefined : returns.get(before.number);
+    if (seat !== undefined) returns.set(number, { terminal: seat.terminal, shared: true });
+    else {
+      returns.set(number, { terminal: seats[used], shared: false });
+      used += 1;
+    }
+  }
+  return returns;
 }

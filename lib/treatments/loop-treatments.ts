@@ -229,10 +229,14 @@ function supplyOf(loop: SurveyLoop): number {
   return holdsPoweredDetector(loop) ? (loop.milliamps ?? 0) : 0;
 }
 
-/** Perimeter loops of plain contacts in one area may share an input; a loop whose use nobody wrote never does. */
+/**
+ * Perimeter loops of plain contacts in one area may share an input; a loop whose use nobody wrote never does, nor one
+ * that shares its return: in series its return would be another loop's feed.
+ */
 function joinKey(loop: SurveyLoop): string | null {
   const use = zoneUse(loop.use);
-  if (use === undefined || !mayJoin(use) || loop.contactForm === "NO") return null;
+  if (use === undefined || !mayJoin(use) || loop.contactForm === "NO" || loop.returnSharedWith !== undefined)
+    return null;
   if (!loop.devices.every((device) => isContact(device) && !device.powered) || loop.openings.assumed) return null;
   return `${use}/${(loop.area ?? "").trim().toLowerCase()}`;
 }
