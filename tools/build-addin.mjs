@@ -222,6 +222,7 @@ function viteConfig({ write = true, folder = join(root, "dist-addin") } = {}) {
       target: "es2022",
       modulePreload: { polyfill: false },
       rollupOptions: {
+        checks: { pluginTimings: false },
         input: { pane: join(root, "addin/pane/index.html"), functions: join(root, "addin/functions/register.ts") },
         output: {
           entryFileNames: (chunk) => (chunk.name === "functions" ? "functions/register.js" : "assets/[name]-[hash].js"),
@@ -321,11 +322,11 @@ async function buildAll(/** @type {string} */ url) {
   console.log(`loaded when wanted: ${bundle.later.kilobytes.toFixed(1)} kB gzip`);
 }
 
-/** Key and certificate for localhost as office-addin-dev-certs leaves them; undefined where they were never made. */
+/** Key and certificate for localhost as office-addin-dev-certs leaves them; null where they were never made. */
 function localCertificate() {
   const folder = join(homedir(), ".office-addin-dev-certs");
   const [key, cert] = [join(folder, "localhost.key"), join(folder, "localhost.crt")];
-  return existsSync(key) && existsSync(cert) ? { key: readFileSync(key), cert: readFileSync(cert) } : undefined;
+  return existsSync(key) && existsSync(cert) ? { key: readFileSync(key), cert: readFileSync(cert) } : null;
 }
 
 /**
@@ -345,9 +346,9 @@ export async function serve({ port = 3000, https = localCertificate() } = {}) {
     server: { port, strictPort: true, host: "localhost", fs: { allow: [root] }, ...(https ? { https } : {}) },
   });
   await server.listen();
-  const page = `${https ? "https" : "http"}://localhost:${port}/pane/index.html`;
+  const page = new URL("pane/index.html", server.resolvedUrls?.local[0]).href;
   console.log(`The pane, for a browser: ${page}`);
-  if (https) console.log(`For Excel, in a second window: npm start`);
+  if (https) console.log("For Excel, in a second window: npm start");
   else {
     console.log("Excel needs https: run npx office-addin-dev-certs install once, then npm run pane again.");
   }
