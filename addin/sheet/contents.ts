@@ -61,6 +61,8 @@ export function plannedContents(sheet: PlannedSheet, currency: string): SheetCon
     else if (content.kind === "number") put(values, cell, wireNumber(content.value, `${sheet.name} row ${cell.row}`));
     else if (content.kind === "formula") put(formulas, cell, `=${content.text}`);
   }
+  for (const width of sheet.columnWidths) wireNumber(width, `${sheet.name}, a column's width`);
+  for (const height of sheet.rowHeights.values()) wireNumber(height, `${sheet.name}, a row's height`);
   return { name: sheet.name, rows, columns, values, formulas, formats, tables: sheet.tables.map(wantedTable) };
 }
 

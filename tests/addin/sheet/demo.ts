@@ -31,6 +31,11 @@ export async function boathouse(): Promise<SurveyRead> {
   return readSurvey({ sheets });
 }
 
-/** Pictures as the file writer draws them; the page draws them on a canvas instead. */
-export const drawn = (picture: PictureBlock): Promise<string> =>
-  Promise.resolve(Buffer.from(renderPicture(picture)).toString("base64"));
+const pngs = new Map<string, string>();
+
+/** Pictures as the file writer draws them; the page draws them on a canvas instead. Each is drawn once. */
+export const drawn = (picture: PictureBlock): Promise<string> => {
+  const png = pngs.get(picture.svg) ?? Buffer.from(renderPicture(picture)).toString("base64");
+  pngs.set(picture.svg, png);
+  return Promise.resolve(png);
+};
