@@ -15,6 +15,7 @@ export { planRecordIn } from "../lib/sheets/plan-record-sheet.js";
 export type { HeadingMapping } from "../lib/survey/map-headings.js";
 export { chooseSheets, readSurvey, type SheetToRead } from "../lib/survey/read-survey.js";
 export type { Survey, SurveyLoop, TypedSheet } from "../lib/survey/survey.js";
+export { SurveyRefused } from "../lib/survey/survey-refused.js";
 export { type CsvField, csvText } from "../lib/workbook/csv/csv-text.js";
 export { estimateWorkbookReport } from "../lib/workbook/estimate-workbook-report.js";
 export type { RenderPicture } from "../lib/workbook/finish/finish-workbook.js";

@@ -297,8 +297,8 @@ class PaneEngine implements Engine {
   }): Promise<void> {
     const { source, demo, files } = given;
     await this.#doing("opening", `Reading ${source}`, async (counts) => {
-      const sheets = await this.#parts.jobs.read(await files());
-      const asked: OpenSheets = { sheets, takenAs: {}, mapping: {}, former: sheets };
+      const read = await this.#parts.jobs.read(await files());
+      const asked: OpenSheets = { ...read, takenAs: {}, mapping: {}, former: read.sheets };
       const opened = await this.#parts.jobs.open(asked);
       if (counts()) this.#start({ asked, opened, chosen: {} }, { source, demo });
     });

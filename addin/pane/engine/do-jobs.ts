@@ -14,13 +14,14 @@ import {
   readSurvey,
   type SheetToRead,
   type Solve,
+  SurveyRefused,
   summaryOf,
   surveyWorkbookPlan,
   type TypedSheet,
 } from "../../loopwright-job.js";
 import type { Estimate, Survey } from "../../loopwright-pane.js";
 import type { FileToOpen, OpenedSheet, PinKind } from "./engine-state.js";
-import type { FilesAsked, Jobs, OnShare, OpenSheets, SurveyOpened, WorkAsked, WorkedOut } from "./jobs.js";
+import type { FilesAsked, FilesRead, Jobs, OnShare, OpenSheets, SurveyOpened, WorkAsked, WorkedOut } from "./jobs.js";
 import { loopDrawing } from "./loop-drawing.js";
 import { ordersCsv } from "./orders-csv.js";
 
@@ -37,7 +38,7 @@ export function doJobs({
   const written = async (plan: PrintablePlan) =>
     (await import("../../loopwright-files.js")).workbookBytes(plan, renderPicture);
   return {
-    read: async (files) => withOwnNames(files.map((file) => ({ file, sheets: readFileSheets(file) }))),
+    read: async (files) => filesRead(files),
     open: async (asked) => opened(asked),
     workOut: (asked, onShare) => {
       signal = { aborted: false };
@@ -52,6 +53,22 @@ export function doJobs({
       signal.aborted = true;
     },
   };
+}
+
+const isJson = ({ name }: FileToOpen): boolean => /\.json$/i.test(name);
+
+function filesRead(files: readonly FileToOpen[]): FilesRead {
+  const [json] = files.filter(isJson);
+  if (json === undefined)
+    return { sheets: withOwnNames(files.map((file) => ({ file, sheets: readFileSheets(file) }))) };
+  if (files.length > 1)
+    throw new SurveyRefused("badJson", `${json.name} is a whole survey and stands alone: open it by itself.`);
+  const text = new TextDecoder().decode(json.bytes).replace(/^\uFEFF/, "");
+  try {
+    return { sheets: [], json: JSON.parse(text) as unknown };
+  } catch (error) {
+    throw new SurveyRefused("badJson", `${json.name} is no JSON: ${error instanceof Error ? error.message : ""}`);
+  }
 }
 
 /** Sheets of several files; a name that stands in two of them gets its file's in front. */
@@ -69,7 +86,8 @@ function withOwnNames(
   );
 }
 
-function opened({ sheets, takenAs, mapping }: OpenSheets): SurveyOpened {
+function opened({ sheets, takenAs, mapping, json }: OpenSheets): SurveyOpened {
+  if (json !== undefined) return { ...readSurvey({ json, mapping }), sheets: [] };
   const toRead = sheets.flatMap((typed): SheetToRead[] => {
     const as = Object.hasOwn(takenAs, typed.sheet) ? takenAs[typed.sheet] : undefined;
     if (as === null) return [];

@@ -13,7 +13,12 @@ export interface OpenSheets {
   readonly mapping: HeadingMapping;
   /** Sheets of a former estimate that a new one takes something from, such as its plan. */
   readonly former: readonly TypedSheet[];
+  /** A survey as JSON, which stands alone; there are no sheets then. */
+  readonly json?: unknown;
 }
+
+/** What stood in files. */
+export type FilesRead = Pick<OpenSheets, "sheets" | "json">;
 
 export interface SurveyOpened {
   readonly survey: Survey;
@@ -55,7 +60,7 @@ export type OnShare = (words: string, share: number | null) => void;
 /** Everything heavy that the engine has done for it, in a worker or in the same thread. */
 export interface Jobs {
   /** Reads files from unknown hands, bounded in time and size. */
-  read(files: readonly FileToOpen[]): Promise<readonly TypedSheet[]>;
+  read(files: readonly FileToOpen[]): Promise<FilesRead>;
   open(asked: OpenSheets): Promise<SurveyOpened>;
   workOut(asked: WorkAsked, onShare: OnShare): Promise<WorkedOut>;
   /** What is shown beside an estimate that was worked out elsewhere. */

@@ -87,6 +87,19 @@ describe("opening", () => {
     expect(engine.state.problem?.words).toMatch(/no column/);
   });
 
+  test("a survey as JSON stands alone; what is no JSON is refused", async () => {
+    const { engine } = engineHere();
+    const json = (text: string): FileToOpen => ({ name: "survey.json", bytes: new TextEncoder().encode(text) });
+    await engine.openFiles([json('{"loops":[{"loop":"1","openings":1,"closed":"2.3","opened":"OL"}]}')]);
+    expect(engine.state.problem).toBeNull();
+    expect(engine.state.survey?.loops.map(({ loop, closed }) => [loop, closed?.ohms])).toEqual([["1", 2.3]]);
+    await engine.openFiles([json("{}"), fewLoops(2)]);
+    expect(engine.state.problem?.words).toMatch(/stands alone/);
+    await engine.openFiles([json("{")]);
+    expect(engine.state.problem?.words).toMatch(/survey\.json is no JSON/);
+    expect(engine.state.survey?.loops.length).toBe(1);
+  });
+
   test("a sheet can be left out", async () => {
     const { engine } = engineHere();
     await engine.demo();

@@ -61,6 +61,7 @@ beforeAll(async () => {
     return route.abort();
   });
   page = await context.newPage();
+  page.setDefaultTimeout(120_000);
   page.on("pageerror", (error) => errors.push(error.message));
   await page.goto(pane.address);
   await page.waitForFunction(() => (globalThis as PaneWindow).loopwright !== undefined);
