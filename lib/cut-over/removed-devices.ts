@@ -11,6 +11,8 @@ export interface RemovedDevice {
   readonly place: string;
   readonly comesOff: boolean;
   readonly finish: "blankPlate" | "note";
+  /** Blank plates to buy: none where a note is enough or a new device covers the mark. [count] */
+  readonly plates: number;
   readonly words: string;
   /** Kind in the disposal table; null = nothing to take away. */
   readonly disposal: string | null;
@@ -39,6 +41,7 @@ export function removedDevices({
           key: loop.key,
           panel: loop.panel,
           place: loop.place ?? loop.protects ?? loopName(loop),
+          replaced: loop.treatment !== "retire",
         }),
       ),
     );
@@ -50,7 +53,7 @@ export function removedDevices({
       ["siren", sirens],
       ["control", 1],
     ];
-    return held ? [] : counts.map(([kind, count]) => removed({ kind, count, ...at }));
+    return held ? [] : counts.map(([kind, count]) => removed({ kind, count, replaced: false, ...at }));
   });
   return [...ofLoops, ...ofPanels].filter(({ count }) => count > 0);
 }
@@ -60,12 +63,19 @@ function goingOf({ treatment, devices }: CutOverLoop): CutOverLoop["devices"] {
   return treatment === "split" ? devices.filter(({ kind }) => kind === "glassBreak" || kind === "motion") : [];
 }
 
-function removed(input: Pick<RemovedDevice, "key" | "panel" | "kind" | "count" | "place">): RemovedDevice {
+function removed({
+  replaced,
+  ...input
+}: Pick<RemovedDevice, "key" | "panel" | "kind" | "count" | "place"> & {
+  /** A new device comes to the same place. */
+  readonly replaced: boolean;
+}): RemovedDevice {
   const row = table.find(({ kind }) => kind === input.kind) ?? table.find(({ kind }) => kind === "unknown");
   return {
     ...input,
     comesOff: row?.comesOff === "yes",
     finish: row?.finish === "blankPlate" ? "blankPlate" : "note",
+    plates: row?.finish === "blankPlate" && row.comesOff === "yes" && !replaced ? input.count : 0,
     words: row?.words ?? "left as found",
     disposal: row === undefined || row.disposal === "none" ? null : row.disposal,
   };

@@ -6,6 +6,7 @@ import { type CutOverStep, cutOverOrder } from "../cut-over/cut-over-order.js";
 import { type DisposalLine, disposalList } from "../cut-over/disposal-list.js";
 import { type HandoverSection, handoverSheet } from "../cut-over/handover-sheet.js";
 import { type HazardFlag, hazardFlags } from "../cut-over/hazard-flags.js";
+import { isHeld } from "../cut-over/is-held.js";
 import { type CableLabel, labels } from "../cut-over/labels.js";
 import { type RemovedDevice, removedDevices } from "../cut-over/removed-devices.js";
 import { type WalkTest, walkTest } from "../cut-over/walk-test.js";
@@ -17,6 +18,7 @@ import { entryExitTimes } from "../zones/entry-exit-times.js";
 import type { ZoneSchedule } from "../zones/zone.js";
 import type { EstimatedLoop } from "./estimate.js";
 import type { PreparedJob } from "./prepare-job.js";
+import { zonesOf } from "./zones-of.js";
 
 /** Order of work and the papers of a cut-over. */
 export interface EstimatedCutOver {
@@ -100,6 +102,24 @@ export function cutOverOf({
 function atRow(query: Query, { loops }: Survey): Query {
   const loop = loops.find(({ key }) => key === query.key);
   return loop === undefined ? query : { ...query, sheet: loop.sheet, row: loop.row };
+}
+
+/** Blank plates that the devices going out of use leave to buy: removed less replaced. [count] */
+export function blankPlates({
+  prepared,
+  planned,
+  fitted,
+}: {
+  readonly prepared: PreparedJob;
+  readonly planned: readonly PlannedLoop[];
+  readonly fitted: readonly FittedModule[];
+}): number {
+  const { survey, holds } = prepared;
+  const { zones } = zonesOf({ prepared, planned, fitted });
+  const loops = cutOverLoops({ loops: survey.loops, planned, fitted, zones }).filter((loop) => !isReadAgainFirst(loop));
+  const held = isHeld({ loops, holds, release: survey.site.lifeSafetyRelease });
+  const { panels } = cutOverPanels(survey);
+  return removedDevices({ loops, panels, held }).reduce((sum, { plates }) => sum + plates, 0);
 }
 
 /** A pair that is only read again: it has no input yet, so nothing is lifted, moved or tried. */

@@ -15,6 +15,7 @@ import { locationWork } from "../treatments/location-work.js";
 import type { Work } from "../treatments/treatment.js";
 import { workHours } from "../treatments/work-cents.js";
 import { billLines } from "./bill-lines.js";
+import { blankPlates } from "./cut-over-of.js";
 import type { BillLine } from "./estimate.js";
 import { type HeldPlan, heldBill, type PacksWanted, withPacks } from "./held-plan.js";
 import { jobTasks } from "./job-work.js";
@@ -81,7 +82,7 @@ export async function workOut({
   });
   const { radio, work: repeaters, queries: radioQueries } = radioOf({ survey, planned, fitted, book, job });
   const others = [repeaters];
-  const removedDevices = 0;
+  const removedDevices = blankPlates({ prepared, planned, fitted });
   const counted = billOfMaterials({
     planned,
     fitted,

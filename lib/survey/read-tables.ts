@@ -264,6 +264,8 @@ export function readSettings(table: RawTable): Rows<readonly [string, number]> {
     const setting = row.text("setting");
     const value = row.number("value");
     if (value !== undefined && assumedValue(row.text("meaning")) === value) return undefined;
+    // A setting that stands ready without a value is not given.
+    if (setting !== undefined && row.text("value") === undefined) return undefined;
     if (setting === undefined || value === undefined) {
       row.ask(null, "Setting and value are both needed; this row was left out.");
       return undefined;

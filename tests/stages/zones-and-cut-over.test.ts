@@ -2,6 +2,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Estimate } from "../../lib/estimate/estimate.js";
 import { cautions } from "../../lib/reference/generated/cautions.js";
 import type { Survey } from "../../lib/survey/survey.js";
+import { readFileSheets } from "../../lib/workbook/read/read-file.js";
+import { writeSurveyWorkbook } from "../../lib/workbook/survey-template/write-survey-workbook.js";
 import { boathouse, clinic, house, quickEstimateOf } from "./estimate-of.js";
 
 const jobs: readonly (readonly [name: string, survey: () => Survey])[] = [
@@ -222,4 +224,46 @@ describe("a loop that only the old list types as fire (common practice, no sourc
     expect(treatmentOf(estimate, key)).toBe("excluded");
     expect(estimate.zones.excluded.map((one) => one.key)).toContain(key);
   });
+});
+
+describe("Blank plates: removed less replaced (common practice, no source)", () => {
+  const platesIn = ({ bill }: Estimate) => bill.find((line) => line.class === "blankPlate")?.need ?? 0;
+
+  test.each(jobs)("%s: every removed device has a plate or a note, the bill has the plates", async (_, read) => {
+    const estimate = await quickEstimateOf(read());
+    const { removed } = estimate.cutOver;
+    expect(removed.length).toBeGreaterThan(0);
+    for (const one of removed) {
+      expect(one.plates, one.kind).toBeGreaterThanOrEqual(0);
+      if (one.plates === 0) expect(one.words, one.kind).not.toBe("");
+    }
+    expect(platesIn(estimate)).toBe(removed.reduce((sum, { plates }) => sum + plates, 0));
+  });
+
+  test("a house whose two keypads go: as its surveyor noted, two plates, and none while the job is held", async () => {
+    const survey = house();
+    const item = Object.entries(survey.site.typed).find(([name]) => /keypad/i.test(name));
+    expect(item?.[1]).toMatch(/^2\b/);
+    const held = await quickEstimateOf(survey);
+    expect(held.cutOver.removed.some(({ kind }) => kind === "keypad")).toBe(false);
+    const release = { name: "fire contractor of the house", date: "2026-03-01" };
+    const released = await quickEstimateOf({ ...survey, site: { ...survey.site, lifeSafetyRelease: release } });
+    const keypads = released.cutOver.removed.filter(({ kind }) => kind === "keypad");
+    expect(keypads.reduce((sum, { plates }) => sum + plates, 0)).toBe(2);
+    expect(platesIn(released)).toBeGreaterThanOrEqual(2);
+  });
+});
+
+test("the owner's answers about time and delays have a row to stand in, and count", async () => {
+  const bytes = await writeSurveyWorkbook({ date: "2026-03-02" });
+  const settings = readFileSheets({ name: "survey.xlsx", bytes }).find(({ sheet }) => sheet === "Settings");
+  const names = (settings?.rows ?? []).map(({ cells }) => cells[0]);
+  for (const setting of ["agreedDarkMinutes", "exitSeconds", "entrySeconds", "abortSeconds"])
+    expect(names).toContain(setting);
+  const survey = boathouse();
+  const asked = await quickEstimateOf(survey);
+  const query = asked.queries.find(({ column }) => column === "agreedDarkMinutes");
+  expect(query?.sheet).toBe("Settings");
+  const answered = await quickEstimateOf({ ...survey, settings: { ...survey.settings, agreedDarkMinutes: 240 } });
+  expect(answered.queries.some(({ column, typed }) => column === "agreedDarkMinutes" && typed === "")).toBe(false);
 });

@@ -1,3 +1,4 @@
+import { askedSettings } from "../../reference/generated/asked-settings.js";
 import { moneySettings } from "../../reference/generated/demo/money-settings.js";
 import type { SurveySheetName } from "../../survey/columns.js";
 import { mapHeadings } from "../../survey/map-headings.js";
@@ -132,10 +133,29 @@ export function tableRows(
     case "Labour":
       return survey.labour.map((unit) => ({ ...unit }));
     case "Settings":
-      return Object.entries(survey.settings).map(([setting, value]) => {
-        const known = moneySettings.find((row) => row.setting === setting);
-        const assumed = assumedSettings.includes(setting) ? `${assumedMark(value)}: ` : "";
-        return { setting, value, unit: known?.unit, meaning: `${assumed}${known?.meaning ?? ""}` };
-      });
+      return [
+        ...Object.entries(survey.settings).map(([setting, value]) => {
+          const known = [...moneySettings, ...askedSettings].find((row) => row.setting === setting);
+          const assumed = assumedSettings.includes(setting) ? `${assumedMark(value)}: ` : "";
+          return { setting, value, unit: known?.unit, meaning: `${assumed}${known?.meaning ?? ""}` };
+        }),
+        ...settingsReady(survey),
+      ];
   }
+}
+
+/** Settings that stand ready without a value: what the owner is asked for, and in a blank survey all the others too. */
+export function settingsReady({ settings }: Pick<Survey, "settings">): readonly SheetRow[] {
+  const blank = Object.keys(settings).length === 0;
+  const open = ({ setting }: { readonly setting: string }) => settings[setting] === undefined;
+  const usual = moneySettings.map(({ setting, unit, meaning, value }) => ({
+    setting,
+    unit,
+    meaning: `${meaning}; empty = ${value}`,
+  }));
+  return [...(blank ? usual : []), ...askedSettings.filter(open)].map(({ setting, unit, meaning }) => ({
+    setting,
+    unit,
+    meaning,
+  }));
 }

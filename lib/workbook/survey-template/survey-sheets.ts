@@ -9,7 +9,7 @@ import {
 } from "../../survey/columns.js";
 import type { Survey } from "../../survey/survey.js";
 import { keySheet } from "./key-sheet.js";
-import { type SheetRow, siteRows, tableRows } from "./survey-rows.js";
+import { type SheetRow, settingsReady, siteRows, tableRows } from "./survey-rows.js";
 
 /** Empty rows that stand ready below what is filled in. */
 const spareRows: Readonly<Record<Exclude<SurveySheetName, "Site">, number>> = {
@@ -170,7 +170,8 @@ export function surveySheetModels(input: {
   const { survey, prefix = "", spare, assumedSettings = [] } = input;
   const sheets = surveySheets.map((sheet) => {
     if (sheet === "Site") return siteSheet(`${prefix}${sheet}`, survey);
-    const rows = survey === undefined ? [] : tableRows(sheet, survey, assumedSettings);
+    const ready = sheet === "Settings" ? settingsReady({ settings: {} }) : [];
+    const rows = survey === undefined ? ready : tableRows(sheet, survey, assumedSettings);
     return tableSheet(sheet, `${prefix}${sheet}`, rows, spare ?? spareRows[sheet]);
   });
   return [keySheet(`${prefix}Key`), ...sheets];
