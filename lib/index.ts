@@ -331,12 +331,13 @@ export { type FinishedLoop, statisticsOfJob, type TaskHours } from "./learning/s
 
 // Survey to everything
 
-export type { EstimatedCarry } from "./estimate/carry-of.js";
+export type { CarriedSpare, EstimatedCarry } from "./estimate/carry-of.js";
 export type { EstimatedCutOver } from "./estimate/cut-over-of.js";
 export type {
   BillLine,
   Estimate,
   EstimatedLoop,
+  EstimatedReading,
   EstimatePrice,
   Hold,
   LoopCost,

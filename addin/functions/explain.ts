@@ -1,6 +1,7 @@
 import { type Answer, messageOf, NoResult } from "./answer.js";
 import { billAnswer } from "./bill.js";
 import { expectedBandAnswer, loopsVerdictAnswer, loopVerdictAnswer } from "./loops.js";
+import { radioMarginAnswer } from "./radio.js";
 import {
   inParallelAnswer,
   inSeriesAnswer,
@@ -10,7 +11,7 @@ import {
   ohmsFromBandsAnswer,
   resistorBandsAnswer,
 } from "./resistors.js";
-import { batteryAhAnswer, supplyDropAnswer } from "./supply.js";
+import { batteryAhAnswer, extraJointAnswer, supplyDropAnswer } from "./supply.js";
 import { eolToFitAnswer } from "./termination.js";
 import { pairOhmsAnswer, runFromOhmsAnswer, wireAnswer } from "./wire.js";
 
@@ -22,6 +23,7 @@ export const answers: ReadonlyMap<string, AnswerOf> = new Map<string, AnswerOf>(
   ["BILL", billAnswer],
   ["EOL_TO_FIT", eolToFitAnswer],
   ["EXPECTED_BAND", expectedBandAnswer],
+  ["EXTRA_JOINT", extraJointAnswer],
   ["IN_PARALLEL", inParallelAnswer],
   ["IN_SERIES", inSeriesAnswer],
   ["LOOPS_VERDICT", loopsVerdictAnswer],
@@ -31,6 +33,7 @@ export const answers: ReadonlyMap<string, AnswerOf> = new Map<string, AnswerOf>(
   ["OHMS", ohmsAnswer],
   ["OHMS_FROM_BANDS", ohmsFromBandsAnswer],
   ["PAIR_OHMS", pairOhmsAnswer],
+  ["RADIO_MARGIN", radioMarginAnswer],
   ["RESISTOR_BANDS", resistorBandsAnswer],
   ["RUN_FROM_OHMS", runFromOhmsAnswer],
   ["SUPPLY_DROP", supplyDropAnswer],

@@ -1,5 +1,5 @@
 import * as library from "../loopwright-functions.js";
-import { type Answer, type CellValue, inCells, spill } from "./answer.js";
+import { type Answer, type CellValue, inCells, NoResult, spill } from "./answer.js";
 import {
   celsius,
   hours,
@@ -158,4 +158,64 @@ export function batteryAhAnswer(
     value: spill([[neededAmpHours, stock.ampHours, stock.count]]),
     words: [`${words}.`, ...notes.map((note) => `${note}.`)],
   };
+}
+
+/**
+ * Resistance hidden in the joints of a supply pair, from volts read at both ends with the charger on: what is lost beyond plain wire, over the current. One row of four cells. Source: Ohm's law; copper by ASTM B258 and IEC 60028; each reading ± 0.05 V is common practice.
+ * @customfunction EXTRA_JOINT EXTRA_JOINT
+ * @param cable Size of the supply pair as text such as "22/4", or a gauge number in AWG.
+ * @param run One-way length as text such as "120 ft", or a number in metres.
+ * @param milliamps What the detectors at the far end draw, as text or a number in mA.
+ * @param nearVolts Volts read at the near end, such as the auxiliary terminals, as text or a number in V.
+ * @param farVolts Volts read at the detector in the same minute, as text or a number in V.
+ * @param celsius Cable temperature as text such as "95 F", or a number in °C, -40 to 90. Left out: 20.
+ * @returns Extra Ω, 0 when no more was lost than plain wire loses | lowest | highest Ω that the readings allow | words.
+ * @example =LOOPW.EXTRA_JOINT("22 AWG", "100 ft", 60, 13.6, 12.8) → 10.1 | 8.4 | 11.8 | "0.80 V lost *"
+ */
+export function extraJoint(
+  cable: unknown,
+  run: unknown,
+  milliamps: unknown,
+  nearVolts: unknown,
+  farVolts: unknown,
+  celsius?: unknown,
+): unknown[][] {
+  return inCells(() => extraJointAnswer(cable, run, milliamps, nearVolts, farVolts, celsius));
+}
+
+export function extraJointAnswer(
+  cable: unknown,
+  length: unknown,
+  current: unknown,
+  near: unknown,
+  far: unknown,
+  temperature?: unknown,
+): Answer<CellValue[][]> {
+  const conductor = warmConductor(cable, null);
+  const oneWay = run({ name: "run", cell: length });
+  const drawn = milliamps({ name: "milliamps", cell: current });
+  const chargerVolts = volts({ name: "nearVolts", cell: near });
+  const measured = volts({ name: "farVolts", cell: far });
+  const warmth = ifGiven({ name: "celsius", cell: temperature }, celsius);
+  const [joint] = library.extraJointOhms({
+    tree: {
+      source: { at: "the near end", chargerVolts: chargerVolts.value },
+      segments: [
+        {
+          id: "pair",
+          from: "the near end",
+          to: "the far end",
+          meters: oneWay.value.meters,
+          conductor: conductor.value,
+        },
+      ],
+      detectors: [{ id: "detectors", at: "the far end", milliamps: drawn.value }],
+      ...(warmth === undefined ? {} : { temperatureCelsius: warmth.value }),
+    },
+    measured: [{ at: "the far end", volts: measured.value }],
+  });
+  if (joint === undefined) throw new NoResult("farVolts: no reading to reckon from");
+  const { ohms, lowOhms, highOhms, words } = joint;
+  const remarks = [conductor, oneWay, drawn, chargerVolts, measured].flatMap((one) => one.remarks);
+  return { value: spill([[ohms, lowOhms, highOhms, words]]), words: [`${words}.`, ...remarks] };
 }

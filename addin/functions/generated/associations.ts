@@ -2,8 +2,9 @@
 import { bill } from "../bill.js";
 import { explain } from "../explain.js";
 import { expectedBand, loopVerdict, loopsVerdict } from "../loops.js";
+import { radioMargin } from "../radio.js";
 import { inParallel, inSeries, metersFromText, nearestResistor, ohmsFromBands, ohmsFromText, resistorBands } from "../resistors.js";
-import { batteryAh, supplyDrop } from "../supply.js";
+import { batteryAh, extraJoint, supplyDrop } from "../supply.js";
 import { eolToFit } from "../termination.js";
 import { pairOhms, runFromOhms, wire } from "../wire.js";
 
@@ -14,6 +15,7 @@ export const associations = {
   EOL_TO_FIT: eolToFit,
   EXPECTED_BAND: expectedBand,
   EXPLAIN: explain,
+  EXTRA_JOINT: extraJoint,
   IN_PARALLEL: inParallel,
   IN_SERIES: inSeries,
   LOOP_VERDICT: loopVerdict,
@@ -23,6 +25,7 @@ export const associations = {
   OHMS: ohmsFromText,
   OHMS_FROM_BANDS: ohmsFromBands,
   PAIR_OHMS: pairOhms,
+  RADIO_MARGIN: radioMargin,
   RESISTOR_BANDS: resistorBands,
   RUN_FROM_OHMS: runFromOhms,
   SUPPLY_DROP: supplyDrop,

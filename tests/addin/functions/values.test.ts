@@ -112,12 +112,44 @@ describe("supply", () => {
     expect(short[5]).toBe("under 9.5 V: charger on, battery end, battery end less internal drop");
     expect(Number(short[4])).toBeLessThan(0);
   });
+  test("worked by hand with the ngspice example's 1.614 Ω a leg: 1.5 V lost at 100 mA beyond plain wire is a joint of 15 Ω", () => {
+    expect(worked("daisy-supply")).toContain("1.614 ohm per leg");
+    const plainVolts = 2 * 1.614 * 0.1;
+    const [joint = []] = functions.EXTRA_JOINT("22 AWG", "100 ft", "100 mA", 12, 12 - plainVolts - 1.5);
+    expect(joint[0]).toBeCloseTo(15, 2);
+    // Each reading may be off by 0.05 V: 1.4 and 1.6 V over 0.1 A.
+    expect(joint[1]).toBeCloseTo(14, 2);
+    expect(joint[2]).toBeCloseTo(16, 2);
+    const [plain = []] = functions.EXTRA_JOINT(22, "100 ft", 100, "12 V", 12 - plainVolts);
+    expect(plain[0]).toBeCloseTo(0, 2);
+    expect(plain[3]).toMatch(/within what the readings may be off/);
+  });
   test("batt-nicet (certification quiz page): 24 h at 0.25 A and 5 min at 1.5 A need 7.65625 Ah", () => {
     expect(worked("batt-nicet")).toContain("7.65625");
     const [row = []] = functions.BATTERY_AH("24 h", "250 mA", "5 min", "1.5 A");
     expect(row[0]).toBeCloseTo(7.65625, 10);
     expect(functions.BATTERY_AH(24, 250, 5, 1500)).toEqual([row]);
     expect(Number(row[1]) * Number(row[2])).toBeGreaterThanOrEqual(7.65625);
+  });
+});
+
+describe("radio", () => {
+  test("closed form of the binomial bound (Clopper and Pearson): n of n messages prove 0.05^(1/n); margin is signal less background", () => {
+    for (const sent of [10, 50, 100]) {
+      const [row = []] = functions.RADIO_MARGIN(-80, "-104", sent, sent, true);
+      expect(row[0]).toBe(24);
+      expect(row[1]).toBeCloseTo(0.05 ** (1 / sent), 10);
+      expect(row[2]).toBe("enough");
+    }
+  });
+  test("common practice, no source: a weak signal asks for a repeater, a test with doors not as in use for another test, nothing measured for one on site; nothing is made up for what was not measured", () => {
+    expect(functions.RADIO_MARGIN(-98, -103, 50, 50, "yes")[0]?.[2]).toBe("repeater");
+    expect(functions.RADIO_MARGIN(-70, -103, 50, 50, false)[0]?.[2]).toBe("testAgain");
+    expect(functions.RADIO_MARGIN(null, "", null, undefined, null)[0]?.slice(0, 3)).toEqual(["", "", "testOnSite"]);
+    expect(functions.RADIO_MARGIN(-80, null, null, null, true)[0]?.slice(0, 2)).toEqual(["", ""]);
+    expect(() => functions.RADIO_MARGIN(-80, -103, 10)).toThrow(
+      /heard, sent: got heard alone, expected both or neither/,
+    );
   });
 });
 
