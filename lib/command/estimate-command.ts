@@ -11,6 +11,7 @@ import type { HeadingMapping } from "../survey/map-headings.js";
 import { readSurvey, type SheetToRead, type SurveyInput } from "../survey/read-survey.js";
 import { estimateWorkbook } from "../workbook/estimate-workbook.js";
 import { readFileInWorker } from "../workbook/read/in-worker.js";
+import { checkTargets } from "./check-targets.js";
 import { onInterrupt } from "./interrupt.js";
 import { progressLine } from "./progress-line.js";
 import { readInput, readJsonInput } from "./read-input.js";
@@ -64,6 +65,12 @@ export const estimateCommand: Command = {
     if (values.output === undefined) throw new UsageError("estimate needs -o FILE.xlsx");
     const seconds = Number(values.seconds ?? "30");
     if (!(seconds > 0)) throw new UsageError(`--seconds: got ${values.seconds}, expected a number over 0`);
+    await checkTargets({
+      output: values.output,
+      json: values.json,
+      workbooks: positionals,
+      others: looseFiles(values),
+    });
     const input = await surveyInput(positionals, values);
     const { survey, headings } = readSurvey(input);
     const former = formerEstimate(input);
@@ -106,6 +113,13 @@ export const estimateCommand: Command = {
     );
   },
 };
+
+/** Files named beside the survey. */
+const looseFiles = (values: Readonly<Record<string, string | boolean | undefined>>): readonly string[] =>
+  [...Object.keys(looseSheets), "map"].flatMap((name) => {
+    const path = values[name];
+    return typeof path === "string" ? [path] : [];
+  });
 
 /** What a workbook written by a former run says of its plan and of the packs wanted since. */
 function formerEstimate(input: SurveyInput): { before?: HeldPlan; packsWanted?: PacksWanted } {

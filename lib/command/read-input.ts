@@ -1,5 +1,6 @@
 import { readFile, stat } from "node:fs/promises";
 import { basename } from "node:path";
+import { legalText } from "../report/legal-text.js";
 import { UsageError } from "./usage-error.js";
 
 /** Bytes of a file the user named. A missing file or a directory is wrong use. */
@@ -19,7 +20,10 @@ export async function readInput(path: string): Promise<{ readonly name: string; 
 export async function readJsonInput(path: string): Promise<unknown> {
   const text = path === "-" ? await standardInput() : new TextDecoder().decode((await readInput(path)).bytes);
   try {
-    return JSON.parse(text.replace(/^\uFEFF/, ""));
+    // What no spreadsheet can hold is shown as such from the start.
+    return JSON.parse(text.replace(/^\uFEFF/, ""), (_, value: unknown) =>
+      typeof value === "string" ? legalText(value) : value,
+    );
   } catch (error) {
     throw new NotJson(path === "-" ? "standard input" : path, error instanceof Error ? error.message : "");
   }

@@ -41,6 +41,25 @@ export async function writeAtomically(path: string, content: Uint8Array | string
   await syncFolder(dirname(target));
 }
 
+/**
+ * Refuses, before anything is worked out for it, a target that {@link writeAtomically} would refuse.
+ * @throws {@link FileNotWritten}
+ */
+export async function checkTarget(path: string): Promise<void> {
+  const target = await realTarget(path);
+  await permissions(target, path);
+  await refuseWhenOpen(target, path);
+  const folder = dirname(target);
+  const found = await stat(folder).catch((error: unknown) => {
+    throw new FileNotWritten(path, reasonOf(error, path), error);
+  });
+  if (!found.isDirectory())
+    throw new FileNotWritten(path, "a part of the path is a file, not a folder; name another file");
+  if (!(await mayWrite(folder))) {
+    throw new FileNotWritten(path, "its folder does not let you write; name a file in another folder");
+  }
+}
+
 /** Where the bytes really go: the end of a link, or the path itself. */
 async function realTarget(path: string): Promise<string> {
   const whole = resolve(path);

@@ -18,3 +18,19 @@ export function textProblem(text: string, longest: number = longestCellText): st
   }
   return undefined;
 }
+
+/**
+ * The text as a spreadsheet file can hold it: what XML does not allow shows as "\ufffd", a carriage return as a line
+ * feed, and a text too long for a cell ends in a remark that says so.
+ * @example legalText("a\u0007b"); // "a\ufffdb"
+ */
+export function legalText(text: string, longest: number = longestCellText): string {
+  const legal = text
+    .replace(/\r\n?/g, "\n")
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+    .replace(/[\u0000-\u0008\u000b-\u001f\u007f\ufffe\uffff]/g, "\ufffd")
+    .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+  if (legal.length <= longest) return legal;
+  const remark = ` … (cut: ${legal.length} characters)`;
+  return `${legal.slice(0, longest - remark.length).replace(/[\ud800-\udbff]$/, "")}${remark}`;
+}

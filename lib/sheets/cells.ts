@@ -1,4 +1,5 @@
 import { call, type Formula, literal } from "../report/formula.js";
+import { legalText } from "../report/legal-text.js";
 import type { Block, Cell, Format, Highlight, KeyValueRow, Role, TableColumn } from "../report/model.js";
 
 const styled = (format: Format | undefined, role: Role | undefined) => ({
@@ -16,7 +17,7 @@ export const calculated: Cell = { kind: "calculated" };
 /** Words; nothing when there are none. */
 export function text(words: string | null | undefined, role?: Role, format?: Format): Cell {
   if (words === undefined || words === null || words === "") return { kind: "blank", ...styled(format, role) };
-  return { kind: "text", text: words, ...styled(format, role) };
+  return { kind: "text", text: legalText(words), ...styled(format, role) };
 }
 
 /** Words that may run over several lines. */

@@ -1,7 +1,8 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
 const root = new URL("../..", import.meta.url).pathname;
@@ -139,6 +140,58 @@ describe("loopwright, used badly", () => {
     const { status, stderr } = run(["judge", "-"], "{");
     expect(status).toBe(1);
     expect(stderr).toContain("no JSON");
+  });
+
+  it("refuses before it works anything out a target without .xlsx, the survey's own file, and one file for both results", () => {
+    const text = `${heading}\nP1,1,front door,1,contact,22/2,48 ft,2.2,OL,0\n`;
+    write("own.csv", text);
+    write("own.xlsx", text);
+    const cases: readonly (readonly [readonly string[], RegExp])[] = [
+      [["-o", "noending"], /ends in \.xlsx/],
+      [["-o", "own.csv"], /ends in \.xlsx/],
+      [["-o", ".xlsx"], /ends in \.xlsx/],
+      [["-o", "x.xlsx", "--json", "./own.csv"], /would be lost/],
+      [["--site", "own.xlsx", "-o", "own.xlsx"], /would be lost/],
+      [["-o", "x.xlsx", "--json", "x.xlsx"], /the same file/],
+    ];
+    for (const [args, words] of cases) {
+      const { status, stderr } = run(["estimate", "own.csv", ...args]);
+      expect(stderr).toMatch(words);
+      expect(status).toBe(2);
+    }
+    symlinkSync(join(folder, "own.csv"), join(folder, "link.xlsx"));
+    expect(run(["estimate", "own.csv", "--site", "own.csv", "-o", "link.xlsx"]).stderr).toMatch(/would be lost/);
+    expect(readFileSync(join(folder, "own.csv"), "utf8")).toBe(text);
+    expect(existsSync(join(folder, "x.xlsx"))).toBe(false);
+  });
+
+  it("writes texts that a spreadsheet would run, names of object fields and characters XML forbids as plain text", () => {
+    const evil = ["=1+1", "+1+1", "-1+1", "@SUM(1)", "=HYPERLINK(1)", "__proto__", "constructor", "a\u0007b"];
+    const rows = evil.map((text, index) => `P1,${text},${text} ${index},1,contact,22/2,48 ft,2.2,OL,0`);
+    write("evil.csv", `${heading}\n${rows.join("\n")}\n`);
+    write("evil-site.csv", 'Item,Value\nSite name,=2+2\n=3+3,"=4+4"\n__proto__,x\n');
+    const { status, stderr } = run([
+      "estimate",
+      "evil.csv",
+      "--site",
+      "evil-site.csv",
+      "-o",
+      "evil.xlsx",
+      "--json",
+      "evil.json",
+    ]);
+    expect(stderr).toBe("");
+    expect(status).toBe(0);
+    const { loops } = JSON.parse(readFileSync(join(folder, "evil.json"), "utf8"));
+    expect(loops.map(({ loop }: { loop: string }) => loop)).toEqual(
+      evil.map((text) => text.replace("\u0007", "\ufffd")),
+    );
+    const parts = unzipSync(new Uint8Array(readFileSync(join(folder, "evil.xlsx"))));
+    const formulas = Object.entries(parts)
+      .filter(([name]) => name.startsWith("xl/worksheets/sheet"))
+      .flatMap(([, bytes]) => strFromU8(bytes).match(/<f>[^<]*<\/f>/g) ?? []);
+    expect(formulas.length).toBeGreaterThan(100);
+    expect(formulas.filter((formula) => /1\+1|2\+2|3\+3|4\+4|HYPERLINK/.test(formula))).toEqual([]);
   });
 
   it("leaves a target that cannot be written as it was", () => {

@@ -11,6 +11,7 @@ import {
   wholeColumn,
 } from "../../lib/report/formula.js";
 import { layOut } from "../../lib/report/layout.js";
+import { legalText, textProblem } from "../../lib/report/legal-text.js";
 import type { Block, Cell, Report, Sheet, TableBlock, TableColumn } from "../../lib/report/model.js";
 import { printablePlan } from "../../lib/report/printable-plan.js";
 
@@ -173,5 +174,22 @@ describe("limits of the file format and of spreadsheet programs (vendor's publis
   test.each(cases)("%s", (_, broken, expected) => {
     expect(messages(broken)).toMatch(expected);
     expect(() => printablePlan(broken)).toThrow(/^report: got \d+ problems? \(/);
+  });
+});
+
+describe("text made fit for a spreadsheet file (XML 1.0, production 2: characters allowed)", () => {
+  test.each([
+    ["a bell", "a\u0007b", "a\ufffdb"],
+    ["half of a pair", "a\ud800b", "a\ufffdb"],
+    ["a whole pair", "\u{1F514}", "\u{1F514}"],
+    ["a carriage return", "a\r\nb\rc", "a\nb\nc"],
+  ])("%s", (_, text, fit) => {
+    expect(legalText(text)).toBe(fit);
+    expect(textProblem(legalText(text))).toBeUndefined();
+  });
+  test("ends a text that is too long with a remark that says so", () => {
+    const fit = legalText("x".repeat(98_888));
+    expect(fit).toHaveLength(32_767);
+    expect(fit).toMatch(/ … \(cut: 98888 characters\)$/);
   });
 });

@@ -182,6 +182,12 @@ describe("text files", () => {
     ]);
     expect(csv(new Uint8Array([0xff, 0xfe, 0x41, 0x00, 0x2c, 0x00, 0x26, 0x21]))?.rows[0]?.cells).toEqual(["A", "Ω"]);
   });
+  test("columns beyond the 256th are left out with a remark; what XML forbids shows as a replacement character", () => {
+    const wide = csv(strToU8(`Loop,${Array.from({ length: 10_000 }, (_, index) => `c${index}`).join(",")}\n1,2\n`));
+    expect(wide?.rows[0]?.cells).toHaveLength(256);
+    expect(wide?.remarks?.map(({ message }) => message)).toEqual([expect.stringContaining("beyond column 256")]);
+    expect(csv(strToU8("Loop,a\u0007b\uffff\n"))?.rows[0]?.cells).toEqual(["Loop", "a\ufffdb\ufffd"]);
+  });
   test("a cell of more characters than a spreadsheet allows is refused", () => {
     expect(refusal(strToU8(`Loop,R\n1,${"x".repeat(40_000)}\n`), "x.csv").code).toBe("textTooLong");
   });

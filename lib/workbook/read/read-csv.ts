@@ -66,9 +66,26 @@ export function readCsv(bytes: Uint8Array, sheet: string, limits: ReadLimits): T
     throw new FileRefused("tooManyRows", `The file has more than ${limits.rows} lines. Hand in the survey rows only.`);
   const rows = records.map((record, index) => ({
     row: index + 1,
-    cells: record.map((cell) => csvCell(cell, index + 1, limits)),
+    cells: record.slice(0, limits.columns).map((cell) => csvCell(cell, index + 1, limits)),
   }));
-  return { sheet, rows: rows.filter(({ cells }) => cells.some((cell) => cell !== null)) };
+  const wide = records.findIndex((record) => record.slice(limits.columns).some((cell) => cell.trim() !== ""));
+  const remarks =
+    wide < 0
+      ? []
+      : [
+          {
+            sheet,
+            row: wide + 1,
+            column: null,
+            typed: "",
+            message: `Cells beyond column ${limits.columns} were not read. Move them to the left.`,
+          },
+        ];
+  return {
+    sheet,
+    rows: rows.filter(({ cells }) => cells.some((cell) => cell !== null)),
+    ...(remarks.length === 0 ? {} : { remarks }),
+  };
 }
 
 function csvCell(cell: string, row: number, limits: ReadLimits): TypedCell {

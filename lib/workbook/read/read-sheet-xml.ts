@@ -1,4 +1,5 @@
 import type { Query } from "../../problems/query.js";
+import { legalText } from "../../report/legal-text.js";
 import type { TypedCell, TypedSheet } from "../../survey/survey.js";
 import { FileRefused } from "./file-refused.js";
 import type { ReadLimits } from "./limits.js";
@@ -25,7 +26,8 @@ interface Merge {
 }
 
 /** Compatibility forms become plain ones (Ω U+2126, full-width digits, no-break space). */
-export const plainText = (text: string): string => text.normalize("NFKC").replaceAll("\u00a0", " ");
+export const plainText = (text: string): string =>
+  legalText(text.normalize("NFKC").replaceAll("\u00a0", " "), Number.POSITIVE_INFINITY);
 
 /** Undoes the file format's _xHHHH_ writing of characters (ECMA-376 part 1, 22.9.2.19). */
 export const unescaped = (text: string): string =>

@@ -1,3 +1,4 @@
+import { legalText } from "../../report/legal-text.js";
 import type { Block, Cell, Format, Sheet, TableColumn, Validation } from "../../report/model.js";
 import {
   columnsOf,
@@ -65,7 +66,7 @@ function tableColumn(column: SurveyColumn): TableColumn {
 function cellOf(column: SurveyColumn, value: string | number | undefined): Cell {
   if (value === undefined || value === "") return { kind: "blank" };
   if (numeric.has(column.kind) && typeof value === "number") return { kind: "number", value };
-  return { kind: "text", text: String(value) };
+  return { kind: "text", text: legalText(String(value)) };
 }
 
 const tableNames: Readonly<Record<SurveySheetName, string>> = {
