@@ -108,6 +108,13 @@ export { measureNextForJob, type WalkLimits, type WalkReading } from "./findings
 export type { OutcomeTable } from "./findings/outcome-loss.js";
 export type { FixedOutcomes } from "./findings/outcome-tables.js";
 export {
+  type CandidateReading,
+  type ConditionShares,
+  type ReadingOutcome,
+  type ReadingOutcomes,
+  readingOutcomes,
+} from "./findings/reading-outcomes.js";
+export {
   type ExpectedLoop,
   type ExpectedOhms,
   expectedLoopOhms,

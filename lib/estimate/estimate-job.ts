@@ -17,6 +17,7 @@ import { changesSince, type HeldPlan, type PacksWanted } from "./held-plan.js";
 import { jobOptions } from "./job-options.js";
 import { type PreparedJob, prepareJob } from "./prepare-job.js";
 import { quoteOf } from "./quote-of.js";
+import { withReadingWorth } from "./reading-worth.js";
 import { withSupplyChoices } from "./supply-choices.js";
 import { NoEstimate, workOut } from "./work-out.js";
 import { zonesOf } from "./zones-of.js";
@@ -88,7 +89,10 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
       ...zones.queries,
       ...cutOver.queries,
     ],
-    loops: withWhys(loops.loops, whys),
+    loops: withWhys(
+      withReadingWorth({ loops: loops.loops, prepared, price: { ...worked.price, range: worked.range } }),
+      whys,
+    ),
     modules: moduleCounts(fitted),
     terminals: worked.terminals,
     bill: worked.bill,

@@ -28,6 +28,12 @@ export interface Hold {
   readonly loops: readonly string[];
 }
 
+/** A further reading valued by the job's own costs: `saving` and `net` in the estimate's currency. */
+export interface EstimatedReading extends NextReading {
+  /** By how much it narrows the range from P10 to P90, about. [cents] */
+  readonly narrowsCents: Cents;
+}
+
 /** What the estimate says of one loop. */
 export interface EstimatedLoop {
   readonly row: number;
@@ -41,7 +47,7 @@ export interface EstimatedLoop {
   readonly findings: readonly Finding[];
   readonly facts: LoopJudgement["facts"];
   readonly cannotTell: readonly string[];
-  readonly next: readonly NextReading[];
+  readonly next: readonly EstimatedReading[];
   readonly openingsProved: LoopJudgement["openingsProved"];
   /** What the plan chose. */
   readonly treatment: Treatment;

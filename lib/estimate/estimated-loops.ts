@@ -93,7 +93,7 @@ function estimatedLoop({
     findings: judgement.findings,
     facts: judgement.facts,
     cannotTell: judgement.cannotTell,
-    next: excluded ? [] : judgement.next,
+    next: excluded ? [] : judgement.next.map((next) => ({ ...next, narrowsCents: 0 })),
     openingsProved: judgement.openingsProved,
     treatment: planned.treatment,
     recommended: treatment.recommended,

@@ -60,19 +60,21 @@ function costLines({ price, currency, demoPrices, holds }: Estimate): readonly s
 const percent = (fraction: number | null) => (fraction === null ? "none" : `${(fraction * 100).toFixed(1)} %`);
 
 function measureNextLines({ loops, currency }: Estimate): readonly string[] {
-  // A reading of a loop that leaves the wire anyway changes nothing in the plan.
-  const ranked = loops
-    .filter(({ input }) => input !== null)
-    .flatMap((loop) => loop.next.map((next) => ({ loop, next })))
-    .filter(({ next }) => next.net > 0)
-    .sort((a, b) => b.next.net - a.next.net);
-  if (ranked.length === 0) return ["No further reading is worth its time by the figures entered."];
-  return ranked
-    .slice(0, 2)
-    .map(
-      ({ loop, next }) =>
-        `${loopName(loop)}: ${next.words} (${next.minutes} min; expected saving ${formatMoney({ cents: Math.round(next.saving * 100), currency })} by the loss table)`,
-    );
+  const all = loops.flatMap((loop) => loop.next.map((next) => ({ loop, next })));
+  const saving = all.filter(({ next }) => next.net > 0).sort((a, b) => b.next.net - a.next.net);
+  // What saves nothing by itself may still be worth knowing before the price is given.
+  const narrowing = all
+    .filter(({ next }) => next.net <= 0 && next.narrowsCents > 0)
+    .sort((a, b) => b.next.narrowsCents - a.next.narrowsCents);
+  // One of each loop: a second reading of the same loop mostly tells the same.
+  const two = [...saving, ...narrowing].filter(({ loop }, k, list) => list.findIndex((one) => one.loop === loop) === k);
+  if (two.length === 0) return ["No further reading is worth its time by the figures entered."];
+  const money = (cents: number) => formatMoney({ cents: Math.round(cents), currency });
+  return two.slice(0, 2).map(({ loop, next }) => {
+    const saves = next.saving > 0 ? [`saves about ${money(next.saving * 100)} of this job's expected cost`] : [];
+    const narrows = next.narrowsCents > 0 ? [`narrows the range by about ${money(next.narrowsCents)}`] : [];
+    return `${loopName(loop)}: ${next.words} (${[`${next.minutes} min`, ...saves, ...narrows].join("; ")})`;
+  });
 }
 
 function orderLines({ orders, bill, currency }: Estimate): readonly string[] {

@@ -134,7 +134,7 @@ function readings({ estimate, formats, act }: Estimated): readonly Child[] {
     help(
       "worth",
       "Worth by what measure?",
-      "What the answer saves on average: the expected loss of deciding now, less the expected loss of deciding after the reading, both by the loss table. Its minutes are taken off in the ranking.",
+      "What the answer saves on average of this job's own expected cost: deciding now against deciding after the reading. Its minutes are taken off in the ranking.",
     ),
     ranked.length > 2 &&
       button({
