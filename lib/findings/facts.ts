@@ -217,12 +217,12 @@ function within(value: number, target: number, share: number): boolean {
   return Math.abs(value - target) <= share * target;
 }
 
-/** Ohms for people: three figures, k and M from a thousand and a million. */
+/** Ohms for people with their unit: three figures, kΩ and MΩ from a thousand and a million. */
 export function ohmsText(ohms: number): string {
   if (!Number.isFinite(ohms)) return "over-range";
   const scale = ohms >= 999_500 ? 1e6 : ohms >= 999.5 ? 1e3 : 1;
   const value = ohms / scale;
   const places = value >= 99.95 ? 1 : value >= 9.995 ? 10 : 100;
   const text = String(Math.round(value * places) / places);
-  return scale === 1e6 ? `${text} M` : scale === 1e3 ? `${text} k` : text;
+  return `${text} ${scale === 1e6 ? "M" : scale === 1e3 ? "k" : ""}Ω`;
 }

@@ -151,7 +151,7 @@ function findingOf(condition: number, probability: number, evidence?: Evidence):
 /** The sum behind the verdict: what was read against what cable, contacts and leads explain. */
 function arithmetic({ taken, base }: Evidence): string {
   const low = Math.max(0, base.ohms - 1.96 * base.spreadOhms);
-  const band = `cable, contacts and leads explain ${ohmsText(low)} to ${ohmsText(base.ohms + 1.96 * base.spreadOhms)} Ω`;
+  const band = `cable, contacts and leads explain ${ohmsText(low)} to ${ohmsText(base.ohms + 1.96 * base.spreadOhms)}`;
   if (Number.isNaN(taken.closed)) return `Not read shut; ${band}.`;
-  return taken.closedOverRange ? `Read over-range shut; ${band}.` : `Read ${ohmsText(taken.closed)} Ω shut; ${band}.`;
+  return taken.closedOverRange ? `Read over-range shut; ${band}.` : `Read ${ohmsText(taken.closed)} shut; ${band}.`;
 }

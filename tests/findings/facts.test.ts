@@ -227,3 +227,14 @@ describe("blunders are questions, not confident names", () => {
     expect(judgement.cannotTell.join(" ")).toContain("0 of 2 proved");
   });
 });
+
+it("ohms are printed with their unit in one piece, as the SI brochure (section 5.4.3) writes a prefixed unit", () => {
+  const printed = [
+    judgeLoop(withReadings({ closedOhms: 2190, earth: { aOhms: 300_000, bOhms: "OL" } })),
+    judgeLoop(withReadings({ closedOhms: "OL", opened: [{ opening: 1, ohms: 5610 }] })),
+    judgeLoop(withReadings({ closedOhms: 5.6, tapped: { minOhms: 5620, maxOhms: "OL" } })),
+  ].map((judgement) => JSON.stringify(judgement));
+  expect(printed.join(" ")).toContain("2.19 kΩ shut");
+  expect(printed.join(" ")).toContain("300 kΩ to earth");
+  expect(printed.join(" ")).not.toMatch(/[kM] Ω|Ω Ω|over-range Ω/);
+});
