@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { CancelSignal, Solve, SolverProgress, SolverResult } from "../plan/milp-model.js";
 
@@ -14,6 +15,13 @@ const signalPollMillis = 50;
 /** A thread that is loaded and waits for work; it does not keep the process alive. */
 let idle: Worker | undefined;
 
+/** The compiled worker beside this file, or the built one when this runs from its source. */
+function workerFile(): URL {
+  const beside = new URL("./highs-worker.js", import.meta.url);
+  if (existsSync(beside)) return beside;
+  return new URL("../../dist/solver/highs-worker.js", import.meta.url);
+}
+
 /**
  * The exact solver in a thread of its own (Node): the caller's thread stays free, progress arrives while it works, and
  * a raised signal ends it at once with the best plan so far and its bound.
@@ -22,7 +30,7 @@ export const solveWithHighsInWorker: Solve = (model, options) => {
   const { seconds, maxNodes, signal, onProgress } = options;
   if (signal?.aborted || seconds <= 0) return Promise.resolve(cutShort(undefined, undefined));
   return new Promise((resolve, reject) => {
-    const worker = idle ?? new Worker(new URL("./highs-worker.js", import.meta.url));
+    const worker = idle ?? new Worker(workerFile());
     idle = undefined;
     let progress: SolverProgress | undefined;
     let improved: { values: readonly number[]; objective: number } | undefined;
