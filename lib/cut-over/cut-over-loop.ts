@@ -10,7 +10,7 @@ export interface CutOverZone {
   /** null = nobody wrote what it is for; there is a query. */
   readonly use: ZoneUse | null;
   readonly area: string | null;
-  /** Stands for a detector that was taken off the pair: wireless, beside the contacts that stay. */
+  /** Stands for a detector or a daily door that was taken off the pair: wireless, beside the contacts that stay. */
   readonly takenOff?: true;
 }
 
@@ -66,6 +66,10 @@ export const isExcluded = ({ treatment, zones }: CutOverLoop): boolean =>
 /** A hold-up by its zone or by what hangs on it, whatever zone it was given. */
 export const isHoldUp = ({ zones, devices }: CutOverLoop): boolean =>
   zones.some(({ use }) => use === "holdUp") || devices.some(({ kind }) => kind === "holdUp");
+
+/** The zone of a daily door that a split takes off its pair; detectors taken off are never entry doors. */
+export const doorTakenOff = ({ zones }: CutOverLoop): CutOverZone | undefined =>
+  zones.find(({ takenOff, use }) => takenOff === true && use === "entryExit");
 
 /** Stays on the wire, at least to begin with. */
 export const staysOnWire = ({ treatment }: CutOverLoop): boolean =>

@@ -39,7 +39,9 @@ export function cutOverLoops({
           name,
           use,
           area,
-          ...(part === "detector" && plan.treatment === "split" ? { takenOff: true as const } : {}),
+          ...((part === "detector" || part === "dailyDoor") && plan.treatment === "split"
+            ? { takenOff: true as const }
+            : {}),
         })),
         // The zones leave alone what the old list calls fire, even where the plan would keep it.
         treatment: alone ? "excluded" : plan.treatment,

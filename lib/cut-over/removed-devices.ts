@@ -1,5 +1,5 @@
 import { removedDevices as table } from "../reference/generated/removed-devices.js";
-import { type CutOverLoop, type CutOverPanel, isExcluded, loopName } from "./cut-over-loop.js";
+import { type CutOverLoop, type CutOverPanel, doorTakenOff, isExcluded, loopName } from "./cut-over-loop.js";
 
 /** A device that goes out of use, and what is left in its place. */
 export interface RemovedDevice {
@@ -58,9 +58,13 @@ export function removedDevices({
   return [...ofLoops, ...ofPanels].filter(({ count }) => count > 0);
 }
 
-function goingOf({ treatment, devices }: CutOverLoop): CutOverLoop["devices"] {
+function goingOf(loop: CutOverLoop): CutOverLoop["devices"] {
+  const { treatment, devices } = loop;
   if (treatment === "wireless" || treatment === "retire") return devices;
-  return treatment === "split" ? devices.filter(({ kind }) => kind === "glassBreak" || kind === "motion") : [];
+  if (treatment !== "split") return [];
+  const contact = devices.find(({ kind }) => kind.startsWith("contact"));
+  const door = doorTakenOff(loop) === undefined || contact === undefined ? [] : [{ kind: contact.kind, count: 1 }];
+  return [...devices.filter(({ kind }) => kind === "glassBreak" || kind === "motion"), ...door];
 }
 
 function removed({

@@ -1,7 +1,7 @@
 import type { Query } from "../problems/query.js";
 import { walkTestWords } from "../reference/generated/walk-test-words.js";
 import { onlyRow } from "../reference/rows.js";
-import { type CutOverLoop, installationOrder, isExcluded, loopName } from "./cut-over-loop.js";
+import { type CutOverLoop, doorTakenOff, installationOrder, isExcluded, loopName } from "./cut-over-loop.js";
 
 /** One opening or detector to try. */
 export interface WalkTestLine {
@@ -57,7 +57,7 @@ const blanks = ["found", "time", "initials"] as const;
 const isContactKind = (kind: string): boolean => kind.startsWith("contact") || kind === "foil";
 
 function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
-  const zone = loop.zones[0];
+  const zone = loop.zones.find(({ takenOff }) => takenOff !== true) ?? loop.zones[0];
   const use = zone?.use ?? "unknown";
   const words = onlyRow("walk-test-words", walkTestWords, (row) => row.use === use);
   const shared = {
@@ -72,11 +72,13 @@ function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
     tried: words.tried,
     blanks,
   };
-  const apart = loop.zones.filter(({ takenOff }) => takenOff === true);
+  const door = doorTakenOff(loop);
+  const apart = loop.zones.filter((one) => one.takenOff === true && one !== door);
   const count = Math.max(1, loop.openings.count);
   const openings = Array.from({ length: count }, (_, index) => ({
     ...shared,
     what: `opening ${index + 1} of ${count}`,
+    ...(door !== undefined && index === 0 ? doorLine(door, count) : {}),
   }));
   // Detectors that share a pair with contacts are not among the openings counted.
   const mixed = loop.devices.some(({ kind }) => isContactKind(kind));
@@ -94,6 +96,13 @@ function linesOf(loop: CutOverLoop): readonly Omit<WalkTestLine, "number">[] {
       })),
     ),
   ];
+}
+
+/** The daily door of a split pair: wireless, a zone of its own. */
+function doorLine(door: CutOverLoop["zones"][number], count: number) {
+  const words = onlyRow("walk-test-words", walkTestWords, (row) => row.use === "entryExit");
+  const { how, atRest, tried } = words;
+  return { zone: door.name, medium: "wireless" as const, what: `daily door, 1 of ${count}`, how, atRest, tried };
 }
 
 const zoneNames = (zones: CutOverLoop["zones"]): string => zones.map(({ name }) => name).join(", ");

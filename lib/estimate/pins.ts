@@ -54,6 +54,8 @@ export function pinsOf({
         );
     }
     for (const word of forbid) {
+      // Records that the owner keeps the loop in one piece; only a loop that would be split loses anything by it.
+      if (word === "split" && !offers.keep.some(({ treatment }) => treatment === "split")) continue;
       const kind = Object.hasOwn(planKindOf, word) ? planKindOf[word as Treatment] : undefined;
       if (kind === undefined) ask("forbid", word, `expected one of ${Object.keys(planKindOf).join(", ")}`);
       else if (offered.size > 1 && offered.has(kind)) {

@@ -1,6 +1,7 @@
 import type { PlannedLoop } from "../plan/planned-loop.js";
 import type { Query } from "../problems/query.js";
 import type { FittedModule } from "../terminals/terminal-schedule.js";
+import { poweredAmongContacts } from "../treatments/loop-devices.js";
 import type { Zone, ZoneSchedule } from "../zones/zone.js";
 import { zoneConflicts } from "../zones/zone-conflicts.js";
 import { zoneSchedule } from "../zones/zone-schedule.js";
@@ -24,12 +25,13 @@ export function zonesOf({
   const keysOf = (treatment: PlannedLoop["treatment"]) =>
     planned.filter((loop) => loop.treatment === treatment).map(({ key }) => key);
   const givenUp = keysOf("retire");
+  const withDetector = new Set(loops.filter((loop) => poweredAmongContacts(loop).length > 0).map(({ key }) => key));
   const areaWords = Object.entries(site.typed).find(([item]) => /^(partitions?|areas?)\b/i.test(item))?.[1];
   const schedule = zoneSchedule({
     loops: loops.filter(({ key }) => !givenUp.includes(key)),
     oldZones,
     judgements,
-    detectorsTakenOff: keysOf("split"),
+    detectorsTakenOff: keysOf("split").filter((key) => withDetector.has(key)),
     ...(areaWords === undefined ? {} : { areaWords }),
   });
   const zones = { ...schedule, zones: numbered(schedule.zones, fitted) };

@@ -5,7 +5,7 @@ import { cableRange } from "../termination/loop-range.js";
 import { mayJoin, zoneUse } from "../zones/zone-use.js";
 import { extensionWork } from "./extension.js";
 import { endingAt, landingWork } from "./keep-work.js";
-import { holdsPoweredDetector, isContact, poweredAmongContacts } from "./loop-devices.js";
+import { doorSplitOff, holdsPoweredDetector, isContact, poweredAmongContacts } from "./loop-devices.js";
 import { isLeftAlone, keepableProbability, oddsOfRepair, recommendTreatment } from "./recommend.js";
 import { terminatedLoop } from "./terminated-loop.js";
 import {
@@ -131,7 +131,8 @@ function endings({ loop, judgement, context, conductorOhms }: Asked) {
 function keepWorks(asked: Asked): readonly KeepWork[] {
   const { loop, judgement, context } = asked;
   if (!["keep", "fitEol", "changeEol", "landAsNormallyOpen"].includes(judgement.action)) return [];
-  const mixed = poweredAmongContacts(loop);
+  const powered = poweredAmongContacts(loop);
+  const mixed = [...powered, ...doorSplitOff(loop)];
   const replaced = wirelessReplacement({ devices: mixed, book: context.rates.book });
   if (replaced.missing.length > 0) return [];
   const split: Work =
@@ -158,7 +159,7 @@ function keepWorks(asked: Asked): readonly KeepWork[] {
     eolIsNew: ending.eol.isNew,
     items: replaced.items,
     radioDevices: replaced.radioDevices,
-    supplyMilliamps: mixed.length > 0 ? 0 : supplyOf(loop),
+    supplyMilliamps: powered.length > 0 ? 0 : supplyOf(loop),
     risk,
     why: ending.fit.notes.join("; "),
   }));

@@ -18,7 +18,7 @@ export const treatmentWords: Readonly<Record<Treatment, string>> = {
   changeEol: "keep, change the end-of-line resistor",
   repair: "repair, then keep",
   rewire: "rewire, then keep",
-  split: "split: contacts stay on the wire, the detector becomes wireless",
+  split: "split: the other contacts stay on the wire, the detector or daily door becomes wireless",
   wireless: "wireless",
   measureAgain: "measure again first",
   retire: "retire and tag",

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Estimate } from "../../lib/estimate/estimate.js";
 import { cautions } from "../../lib/reference/generated/cautions.js";
+import { readSurvey } from "../../lib/survey/read-survey.js";
 import type { Survey } from "../../lib/survey/survey.js";
 import { readFileSheets } from "../../lib/workbook/read/read-file.js";
 import { writeSurveyWorkbook } from "../../lib/workbook/survey-template/write-survey-workbook.js";
@@ -253,6 +254,47 @@ describe("Blank plates: removed less replaced (common practice, no source)", () 
     expect(platesIn(released)).toBeGreaterThanOrEqual(2);
   });
 });
+
+test("a daily door the owner wants apart: a wireless zone of its own in plan, zones, bill and walk test", async () => {
+  const loops = ["R001", "R002"].map((key, index) => ({
+    key,
+    panel: "P1",
+    loop: `${index + 1}`,
+    protects: "front door + 3 windows",
+    openings: 4,
+    device: "recessed contacts",
+    use: "entryExit",
+    cable: "22/4",
+    run: "20 m",
+    closed: 3.4,
+    opened: "OL",
+    voltsPairDc: 0,
+    ...(index === 0 ? { pinTreatment: "split" } : { forbid: ["split", "wireless"] }),
+  }));
+  const { survey } = readSurvey({ json: { schema: 1, loops } });
+  const estimate = await quickEstimateOf(survey);
+  const [apart, kept] = estimate.loops;
+  expect(apart?.treatment).toBe("split");
+  expect(apart?.input).not.toBeNull();
+  expect(apart?.wireless.reduce((sum, { count }) => sum + count, 0)).toBe(1);
+  const zonesOf = (key: string | undefined) => estimate.zones.zones.filter((zone) => zone.key === key);
+  expect(zonesOf(apart?.key).map(({ part, use }) => [part, use])).toEqual([
+    ["dailyDoor", "entryExit"],
+    ["rest", "perimeter"],
+  ]);
+  expect(new Set(zonesOf(apart?.key).map(({ number }) => number)).size).toBe(2);
+  const lines = estimate.cutOver.walkTest.lines.filter(({ key }) => key === apart?.key);
+  expect(lines).toHaveLength(4);
+  expect(lines.filter(({ medium }) => medium === "wireless").map(({ zone }) => zone)).toEqual([
+    zonesOf(apart?.key)[0]?.name,
+  ]);
+  expect(estimate.bill.some(({ class: of, loops: by }) => of.startsWith("wireless") && by.includes("R001"))).toBe(true);
+  // The owner of the other one keeps it as it is: one zone, nothing wireless.
+  expect(kept?.treatment).not.toBe("split");
+  expect(kept?.input).not.toBeNull();
+  expect(zonesOf(kept?.key)).toHaveLength(1);
+  expect(estimate.zones.offers.map(({ ownerChoice }) => ownerChoice)).toEqual(["split", "keepTogether"]);
+}, 30_000);
 
 test("the owner's answers about time and delays have a row to stand in, and count", async () => {
   const bytes = await writeSurveyWorkbook({ date: "2026-03-02" });
