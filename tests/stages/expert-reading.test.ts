@@ -5,6 +5,19 @@ import type { Estimate } from "../../lib/estimate/estimate.js";
 import { planKindOf } from "../../lib/estimate/pins.js";
 import { clinic, estimateOf, house } from "./estimate-of.js";
 
+/** The expert's condition for each row, in our names, and the fact or finding that it turns on. */
+const conditionsOf: Readonly<Record<string, { readonly ours: readonly string[]; readonly turnsOn: RegExp }>> = {
+  // No EOL and one at the panel are one circuit once the pair is lifted.
+  sound_no_eol: { ours: ["soundNoEol", "eolInPanel"], turnsOn: /Read [2-5]\.\d+ Ω shut; .*explain/ },
+  sound_eol_far: { ours: ["soundEolAtEnd"], turnsOn: /Read 2\.17 kΩ shut/ },
+  high_resistance_intermittent: { ours: ["highResistance"], turnsOn: /moves|jumps/i },
+  open_fault: { ours: ["open"], turnsOn: /over-range shut/ },
+  short_fault: { ours: ["shorted", "bypassed"], turnsOn: /Read 2\.9 Ω shut/ },
+  powered_reads_open_unpowered: { ours: ["poweredDevice", "soundNoEol"], turnsOn: /output resistance is normal/ },
+  mixed_loop_sound_no_eol: { ours: ["soundNoEol"], turnsOn: /Read 4\.3 Ω shut/ },
+  life_safety: { ours: ["lifeSafety"], turnsOn: /life safety/i },
+};
+
 /** The expert's decision for each row, and what our treatments call it. */
 const decisions: Readonly<Record<string, { readonly treatments: readonly string[]; readonly supply?: true }>> = {
   keep_as_is: { treatments: ["keep"] },
@@ -40,6 +53,15 @@ describe("a house read by an expert (handed-in key, row by row)", () => {
     if (wanted?.supply) expect(ours?.needsSupply || ours?.input === null).toBe(true);
   });
 
+  it.each(key.map((row) => [row["loop_id"] ?? "", row["condition"] ?? ""]))("row %s is %s", (loop, condition) => {
+    const ours = estimate.loops.find((one) => one.loop === loop);
+    const wanted = conditionsOf[condition];
+    expect(wanted).toBeDefined();
+    expect(wanted?.ours).toContain(ours?.condition);
+    const said = [...(ours?.facts ?? []), ...(ours?.findings ?? [])].map(({ words }) => words).join(" ");
+    expect(said).toMatch(wanted?.turnsOn ?? /^$/);
+  });
+
   it("says by how much where the plan departs from what a loop deserves", () => {
     const departing = estimate.loops.filter(
       ({ treatment, recommended }) => planKindOf[treatment] !== planKindOf[recommended],
@@ -68,6 +90,22 @@ describe("a clinic read without a key", () => {
     estimate = await estimateOf(clinic());
   });
   const loop = (name: string) => estimate.loops.find(({ tag }) => tag === name);
+
+  // | row | technician | condition | treatment |
+  const page = readFileSync(new URL("../../docs/site-readings.md", import.meta.url), "utf8")
+    .split("\n")
+    .filter((line) => /^\| P\d /.test(line))
+    .map((line) => line.split("|").map((cell) => cell.trim()));
+
+  it("docs/site-readings.md has every row once, and its columns say what the program says", () => {
+    expect(page.length).toBe(34);
+    const ours = estimate.loops.map(({ panel, loop: name, tag, condition, recommended }) => [
+      `${panel} ${name} ${tag ?? "(no label)"}`,
+      condition,
+      recommended,
+    ]);
+    expect(page.map((cells) => [cells[1], cells[3], cells[4]])).toEqual(ours);
+  });
 
   it("excludes the sprinkler circuit and holds what reads one way only", () => {
     expect(loop("SPRK")?.treatment).toBe("excluded");
