@@ -210,7 +210,14 @@ describe("with a job open", () => {
 
   test("a wish moves the price once it is worked out again, and what it was before stands beside it", async () => {
     const before = await totalCents();
-    await at("pin keep R001").click();
+    const [key, kind] = await page.evaluate(() => {
+      const state = (globalThis as PaneWindow).loopwright?.state;
+      const offers = Object.entries(state?.choices ?? {}).flatMap(([loop, kinds]) => kinds.map((one) => [loop, one]));
+      const planned = (loop: string | undefined) => state?.estimate?.loops.find((one) => one.key === loop)?.treatment;
+      return offers.find(([loop, one]) => one !== "retire" && one !== planned(loop)) ?? [];
+    });
+    await showPart("plan");
+    await at(`plan pin ${key}`).selectOption(kind ?? "");
     await at("quick plan").click();
     await workedOut();
     const now = await totalCents();
