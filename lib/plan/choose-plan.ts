@@ -4,8 +4,10 @@ import { checkPlanProblem } from "./check-problem.js";
 import { explainInfeasible, loopsWithoutTreatment } from "./explain-infeasible.js";
 import { formulate, type PlanModel } from "./formulate.js";
 import { type GreedyPlan, greedyPlan } from "./greedy-plan.js";
+import { improveByPanel } from "./improve-by-panel.js";
 import { quickLowerBound } from "./lower-bound.js";
 import type { CancelSignal, Solve, SolveOptions, SolverResult } from "./milp-model.js";
+import { type PanelBound, type PanelPrices, panelPrices, withPanelBounds } from "./panel-prices.js";
 import type { ModuleCounts, Plan, PlanChoice, PlanDraft } from "./plan.js";
 import { pricePlan } from "./price-plan.js";
 import type { PlanningProblem } from "./problem.js";
@@ -55,7 +57,7 @@ export async function choosePlan(input: ChoosePlanInput): Promise<Plan> {
   const stranded = loopsWithoutTreatment(problem);
   if (stranded.length > 0) return infeasible(stranded.join("; "));
   const budget = new Budget(input.seconds ?? 60);
-  const quick = greedyPlan(problem);
+  let quick = greedyPlan(problem);
   onProgress?.({ stage: "quick plan", bestCents: quick?.costCents ?? null, boundCents: null });
 
   let failure = "";
@@ -69,14 +71,33 @@ export async function choosePlan(input: ChoosePlanInput): Promise<Plan> {
     onProgress: onProgress ?? (() => {}),
     breakTies: input.breakTies ?? true,
     needs: new Map(),
+    bounds: [],
   };
   try {
-    const needs = await knownNeeds(problem, quick, context);
-    const uncoupled = await solveUncoupled(problem, needs, context);
+    let needs = await knownNeeds(problem, quick, context, []);
+    let uncoupled = await solveUncoupled(problem, needs, context);
+    let panels: PanelPrices = { boundCents: 0, bounds: [], best: undefined };
+    if (quick && !uncoupled && needs.size > 0 && problem.loops.length >= loopsWorthPricing) {
+      const { solve: counted, options } = context;
+      const brief = () => ({ seconds: Math.min(budget.left, plainShare * budget.total), signal });
+      const plain = await solvePart(problem, quick, { ...context, needs, options: brief }, () => {});
+      if (plain.proof === "optimal") return finish(problem, [plain.draft], plain.boundCents, budget.total, "");
+      const found = plain.draft && pricePlan(problem, plain.draft);
+      if (plain.draft && found && found.violations.length === 0 && found.costCents < quick.costCents) {
+        quick = { ...plain.draft, costCents: found.costCents };
+      }
+      const goOn = () => !signal?.aborted && budget.left > pricesShare * budget.total;
+      panels = await panelPrices({ problem, needs, costCents: quick.costCents, solve: counted, options, goOn });
+      if (panels.best && panels.best.costCents < quick.costCents) quick = panels.best;
+      quick = await improveByPanel({ problem, from: quick, solve: counted, options });
+      context.onProgress({ stage: "exact", bestCents: quick.costCents, boundCents: panels.boundCents });
+      needs = await knownNeeds(problem, quick, context, panels.bounds);
+      uncoupled = await solveUncoupled(problem, needs, context);
+    }
     if (uncoupled) return finish(problem, [uncoupled], pricePlan(problem, uncoupled).costCents, budget.total, "");
     for (const withLimits of [false, true]) {
       const parts = coupledPanels(problem, withLimits).map((panels) => subproblem(problem, panels));
-      const known = parts.length === 1 ? { ...context, needs } : context;
+      const known = parts.length === 1 ? { ...context, needs, bounds: panels.bounds } : context;
       const outcome = await solveParts(parts, known, parts.length === 1 ? quick : undefined);
       if (outcome.proof === "infeasible") {
         return infeasible(await explainInfeasible({ problem, solve: context.solve, options: context.options() }));
@@ -84,7 +105,8 @@ export async function choosePlan(input: ChoosePlanInput): Promise<Plan> {
       const priced = outcome.draft ? pricePlan(problem, outcome.draft) : undefined;
       // Solved one by one, the panels may together ask too much of a controller: then they are solved together.
       if (!withLimits && priced && priced.violations.length > 0) continue;
-      return finish(problem, [outcome.draft, quick], outcome.boundCents, budget.total, "");
+      const boundCents = Math.max(outcome.boundCents, panels.boundCents);
+      return finish(problem, [outcome.draft, quick], boundCents, budget.total, "");
     }
   } catch (error) {
     if (error instanceof PlanCheckError) throw error;
@@ -109,6 +131,7 @@ interface PartContext {
   readonly breakTies: boolean;
   /** Bounded needs of the whole problem; they hold for its parts only where all of it is one part. */
   readonly needs: ReadonlyMap<string, KnownNeed>;
+  readonly bounds: readonly PanelBound[];
 }
 
 interface PartOutcome {
@@ -166,7 +189,8 @@ async function solvePart(
   const plan = formulate({ problem, eachModule, mostNeeded: eachModule ? undefined : mostOf(context.needs) });
   const start = quick && !eachModule ? { start: writeSolution(problem, plan, quick) } : {};
   const onProgress: SolveOptions["onProgress"] = ({ best, bound }) => report("exact", best, bound);
-  const result = await context.solve({ ...plan.model, ...start }, { ...context.options(), onProgress });
+  const { model } = withPanelBounds(problem, plan, context.bounds);
+  const result = await context.solve({ ...model, ...start }, { ...context.options(), onProgress });
   if (result.status === "infeasible") {
     if (quick) throw new PlanCheckError("The solver finds no plan where the quick plan keeps every limit");
     return { draft: undefined, boundCents: 0, proof: "infeasible" };
@@ -197,11 +221,25 @@ const loopsWorthTightening = 120;
 /** Passes of bounding: steps that drop out in one make the next one sharper. */
 const tighteningPasses = 2;
 
-async function knownNeeds(problem: PlanningProblem, quick: GreedyPlan | undefined, context: PartContext) {
+/** From this many loops on, panels are priced apart where they stay coupled: below it the search proves without. */
+const loopsWorthPricing = 300;
+
+/** Share of the time for the search by itself, before panels are priced apart. */
+const plainShare = 0.4;
+
+/** Share of the time that is left for the search once the panels' prices are found. */
+const pricesShare = 0.3;
+
+async function knownNeeds(
+  problem: PlanningProblem,
+  quick: GreedyPlan | undefined,
+  context: PartContext,
+  bounds: readonly PanelBound[],
+) {
   let needs: ReadonlyMap<string, KnownNeed> = new Map();
   if (!quick || problem.loops.length < loopsWorthTightening) return needs;
   for (let pass = 0; pass < tighteningPasses; pass += 1) {
-    const plan = formulate({ problem, mostNeeded: mostOf(needs) });
+    const plan = withPanelBounds(problem, formulate({ problem, mostNeeded: mostOf(needs) }), bounds);
     if (plan.articles.length === 0) break;
     const { solve, options } = context;
     needs = await tightenNeeds({ plan, costCents: quick.costCents, solve, options });

@@ -19,7 +19,7 @@ export type ColumnMeaning =
   | { readonly is: "group"; readonly loops: readonly number[]; readonly module: string }
   | { readonly is: "member"; readonly loop: number; readonly carrier: number; readonly module: string }
   | { readonly is: "modules"; readonly panel: string; readonly module: string }
-  | { readonly is: "reckoning" };
+  | { readonly is: "reckoning"; readonly panel?: string };
 
 /** A row that holds one of the limits the user entered. */
 export interface LimitRow {
@@ -160,7 +160,7 @@ class PlanModelWriter {
   #openColumns(): void {
     for (const { id, openCents = 0, spareInputsWhenUsed = 0, spareInputs = 0 } of this.#problem.panels) {
       if (openCents === 0 && spareInputsWhenUsed === 0) continue;
-      const column = this.#column({ is: "reckoning" }, openCents, { upper: 1 });
+      const column = this.#column({ is: "reckoning", panel: id }, openCents, { upper: 1 });
       this.#opened.set(id, column);
       if (spareInputsWhenUsed <= spareInputs) continue;
       const row = this.#milp.row(0, Infinity);
@@ -206,7 +206,7 @@ class PlanModelWriter {
     this.#milp.entry(capacityRow, column, -module.inputs);
     const seatsRow = this.#milp.row(-Infinity, 0);
     this.#milp.entry(seatsRow, column, -module.conductorSeats);
-    const extra = this.#column({ is: "reckoning" }, this.#problem.extraConductorCents, { integer: false });
+    const extra = this.#column({ is: "reckoning", panel }, this.#problem.extraConductorCents, { integer: false });
     this.#milp.entry(seatsRow, extra, -1);
     this.#entryAt(this.#moduleRows.get(controller), column, 1);
     this.#entryAt(this.#spareRows.get(panel), column, module.inputs);

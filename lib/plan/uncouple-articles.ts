@@ -18,9 +18,10 @@ export function uncoupleArticles(problem: PlanningProblem, needs: ReadonlyMap<st
   let creditCents = 0;
   const priced = (key: string, supply: ArticleSupply | undefined): ArticleSupply | undefined => {
     const need = needs.get(key);
-    const unitCents = supply && need ? onePrice(supply, need) : undefined;
-    if (!supply || unitCents === undefined) return supply;
-    creditCents += supply.stock * (unitCents - supply.stockUnitCents);
+    const one = supply && need ? onePrice(supply, need) : undefined;
+    if (!supply || one === undefined) return supply;
+    const { unitCents } = one;
+    creditCents += one.creditCents;
     return { stock: 0, stockUnitCents: 0, tiers: [{ from: 1, unitCents }] };
   };
   const items = problem.items.map((item) => ({
@@ -35,13 +36,17 @@ export function uncoupleArticles(problem: PlanningProblem, needs: ReadonlyMap<st
   return { problem: { ...problem, items, modules }, creditCents };
 }
 
-/** The price at which need · price − stock · (price − stock's price) is the cheapest purchase for every need. */
-function onePrice(supply: ArticleSupply, { least, most }: KnownNeed): Cents | undefined {
+/** The price, and the fixed saving, at which need · price − stock · (price − stock's price) is the cheapest purchase for every need. */
+function onePrice(supply: ArticleSupply, { least, most }: KnownNeed) {
   const unitCents = supply.tiers.find((tier) => tier.from <= 1)?.unitCents;
+  // Stock that covers every need is one price by itself, where nobody buys to save it.
+  if (most >= least && most <= supply.stock && supply.tiers.every((tier) => tier.unitCents >= supply.stockUnitCents)) {
+    return { unitCents: supply.stockUnitCents, creditCents: 0 };
+  }
   if (unitCents === undefined || least < supply.stock || most < least) return undefined;
   const credit = supply.stock * (unitCents - supply.stockUnitCents);
   for (let need = least; need <= most; need += 1) {
     if (cheapestPurchase(supply, need)?.cents !== need * unitCents - credit) return undefined;
   }
-  return unitCents;
+  return { unitCents, creditCents: credit };
 }

@@ -1,0 +1,36 @@
+import { expect, it } from "vitest";
+import { choosePlan } from "../../lib/plan/choose-plan.js";
+import { formulate } from "../../lib/plan/formulate.js";
+import { greedyPlan } from "../../lib/plan/greedy-plan.js";
+import { improveByPanel } from "../../lib/plan/improve-by-panel.js";
+import { panelPrices, withPanelBounds } from "../../lib/plan/panel-prices.js";
+import { pricePlan } from "../../lib/plan/price-plan.js";
+import type { PlanningProblem } from "../../lib/plan/problem.js";
+import { tightenNeeds } from "../../lib/plan/tighten-needs.js";
+import { solveWithHighs } from "../../lib/solver/highs.js";
+import { planProblem } from "../../tools/bench/plan-problem.mjs";
+
+it("panels priced apart bound the proved optimum from below, and their rows cut it off from no model", async () => {
+  const problem = planProblem({ loops: 50, seed: 3 }) as PlanningProblem;
+  expect(problem.panels.length).toBeGreaterThan(1);
+  const quick = greedyPlan(problem);
+  if (!quick) throw new Error("the quick plan is missing");
+  const options = () => ({ seconds: 60 });
+  const proved = await choosePlan({ problem, solve: solveWithHighs, breakTies: false });
+  expect(proved.status).toBe("optimal");
+  const plan = formulate({ problem });
+  const needs = await tightenNeeds({ plan, costCents: quick.costCents, solve: solveWithHighs, options });
+  expect(needs.size).toBeGreaterThan(1);
+  const rounds = { left: 6 };
+  const goOn = () => rounds.left-- > 0;
+  const found = await panelPrices({ problem, needs, costCents: quick.costCents, solve: solveWithHighs, options, goOn });
+  expect(found.boundCents).toBeGreaterThan(0.9 * (proved.costCents ?? 0));
+  expect(found.boundCents).toBeLessThanOrEqual(proved.costCents ?? 0);
+  expect(found.bounds.length).toBeGreaterThanOrEqual(problem.panels.length);
+  const bounded = await solveWithHighs(withPanelBounds(problem, plan, found.bounds).model, options());
+  expect(Math.round(bounded.objective ?? 0)).toBe(proved.costCents);
+  const better = await improveByPanel({ problem, from: quick, solve: solveWithHighs, options });
+  expect(better.costCents).toBeLessThanOrEqual(quick.costCents);
+  expect(better.costCents).toBeGreaterThanOrEqual(proved.costCents ?? 0);
+  expect(pricePlan(problem, better)).toMatchObject({ violations: [], costCents: better.costCents });
+}, 120_000);
