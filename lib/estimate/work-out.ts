@@ -12,8 +12,7 @@ import type { OrderResult } from "../purchasing/order-records.js";
 import { labourUnits } from "../reference/generated/labour-units.js";
 import { type FittedModule, fitModules, type TerminalRow, terminalSchedule } from "../terminals/terminal-schedule.js";
 import { locationWork } from "../treatments/location-work.js";
-import type { Work } from "../treatments/treatment.js";
-import { workHours } from "../treatments/work-cents.js";
+import { bothWorks, type Work } from "../treatments/treatment.js";
 import { billLines } from "./bill-lines.js";
 import { blankPlates } from "./cut-over-of.js";
 import type { BillLine } from "./estimate.js";
@@ -23,6 +22,7 @@ import { type PreparedJob, returnsOf } from "./prepare-job.js";
 import { contingencyCents, priceOf } from "./price-of.js";
 import { type RadioRecord, radioOf } from "./radio-of.js";
 import { rangeOf } from "./range-of.js";
+import type { SupplyChoice } from "./supply-cure-offers.js";
 import { type SupplyAtPanel, supplyOf } from "./supply-of.js";
 
 /** Why there is no estimate: the wishes and limits leave no plan, or the needs cannot be bought. */
@@ -70,12 +70,19 @@ export async function workOut({
 }): Promise<WorkedOut> {
   if (plan.status === "infeasible") throw new NoEstimate(plan.why ?? "no plan keeps every limit and wish");
   const { survey, treatments, profiles, moduleSettings, rates, job } = prepared;
-  const planned = plannedLoops({ plan, treatments, moduleSettings, rates });
+  const bare = plannedLoops({ plan, treatments, moduleSettings, rates });
   const sharedReturns = returnsOf(survey);
-  const fitted = fitModules({ planned, profiles, settings: moduleSettings, modules: plan.modules, sharedReturns });
-  const terminals = terminalSchedule({ fitted, planned, loops: survey.loops, profiles });
+  const fitted = fitModules({
+    planned: bare,
+    profiles,
+    settings: moduleSettings,
+    modules: plan.modules,
+    sharedReturns,
+  });
   const { book } = rates;
-  const { supply, queries: supplyQueries } = supplyOf({ survey, planned, fitted, profiles, book, job });
+  const { supply, cures, queries: supplyQueries } = supplyOf({ survey, planned: bare, fitted, profiles, rates, job });
+  const planned = withCures(bare, cures);
+  const terminals = terminalSchedule({ fitted, planned, loops: survey.loops, profiles });
   const locations = [...new Set(fitted.map(({ panel }) => panel))].map((panel) => {
     const place = supply.find((one) => one.panel === panel)?.place;
     return place ? locationWork({ book, batteryAmpereHours: place.battery.neededAmpHours }) : prepared.location;
@@ -132,6 +139,14 @@ export async function workOut({
   };
 }
 
+/** The chosen supply cures are work of their loops like any other. */
+function withCures(planned: readonly PlannedLoop[], cures: ReadonlyMap<string, SupplyChoice>): readonly PlannedLoop[] {
+  return planned.map((loop) => {
+    const cure = cures.get(loop.key);
+    return cure === undefined ? loop : { ...loop, work: bothWorks(loop.work, cure.work), supplyCure: cure.words };
+  });
+}
+
 function labourOf({
   prepared,
   planned,
@@ -148,11 +163,12 @@ function labourOf({
 }): { readonly lines: readonly LabourLine[]; readonly queries: readonly Query[] } {
   const { survey, holds, job, rates } = prepared;
   const loopTasks = [...planned.map(({ work }) => work), ...others].flatMap(({ tasks }) => tasks);
-  const here = { tasks: [...loopTasks, ...locations.flatMap(({ tasks }) => tasks)], parts: [] };
-  const loopHours = workHours({ work: here, labour: rates.labour });
   const panels = new Set(survey.loops.map(({ panel }) => panel)).size;
   const held = holds.length > 0;
-  const tasks = [...loopTasks, ...jobTasks({ planned, fitted, locations, panels, held, loopHours, job })];
+  const tasks = [
+    ...loopTasks,
+    ...jobTasks({ planned, fitted, locations, panels, held, loopTasks, labour: rates.labour, job }),
+  ];
   const words = (task: string) => labourUnits.find((row) => row.task === task)?.words ?? task;
   const { lines, unknown } = labourLines({ tasks, labour: rates.labour, words });
   const queries = unknown.map((task) => ({

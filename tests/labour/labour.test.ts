@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { daysOnSite } from "../../lib/labour/days-on-site.js";
-import { factoredHours } from "../../lib/labour/factored-hours.js";
 import { hoursSpread } from "../../lib/labour/hours-spread.js";
 import { labourProblems } from "../../lib/labour/labour-problems.js";
 
@@ -43,13 +42,6 @@ describe("three-point hours against their densities integrated", () => {
   test("hours out of order are refused with their values", () => {
     expect(() => hoursSpread({ hours: { lowHours: 2, likelyHours: 1, highHours: 3 } })).toThrow("2 / 1 / 3 h");
   });
-});
-
-test("factors (common practice, no source): ladder 1.1 × masonry 1.25; night leaves hours alone; unknown refused", () => {
-  const factored = factoredHours({ hours, circumstances: ["ladder", "masonry", "night", "ladder"] });
-  expect(factored.likelyHours).toBeCloseTo(1.375, 12);
-  expect(factored.highHours).toBeCloseTo(2.5 * 1.375, 12);
-  expect(() => factoredHours({ hours, circumstances: ["rain"] })).toThrow(/rain/);
 });
 
 test("days: work fits into the days found and not into one day fewer; minimum call holds", () => {
