@@ -64,6 +64,7 @@ export type { HeadingMapping, HeadingMatch, HeadingUnit } from "./survey/map-hea
 export { readSurvey, type SheetToRead, type SurveyInput, type SurveyRead } from "./survey/read-survey.js";
 export type {
   DeviceKind,
+  FinishedJobRow,
   InputModuleProfile,
   LabourUnit,
   LoopDevice,
@@ -203,7 +204,7 @@ export type { Article, PriceBook, PriceTier, Supplier, SupplierOffer } from "./p
 export { type JobSettings, jobSettings } from "./price-book/job-settings.js";
 export { type PlacedPriceRow, type PriceBookRows, readPriceBook } from "./price-book/read-price-book.js";
 export { loopTreatments, type TreatmentContext } from "./treatments/loop-treatments.js";
-export { type Recommendation, recommendTreatment } from "./treatments/recommend.js";
+export { type OddsTable, type Recommendation, recommendTreatment } from "./treatments/recommend.js";
 export {
   type KeepWork,
   type LoopRisk,
@@ -353,6 +354,7 @@ export type {
 export { type EstimateInput, estimateJob as estimate, NoEstimate } from "./estimate/estimate-job.js";
 export type { WhyTreatment } from "./estimate/explanations.js";
 export type { EstimateChange, HeldPlan, PacksWanted } from "./estimate/held-plan.js";
+export type { EstimatedLearning, LearnedFigure } from "./estimate/learning-of.js";
 export type { QuoteTerms } from "./estimate/quote-of.js";
 export type { RadioRecord, RadioTestRecord, RepeaterRecord, UntestedRecord } from "./estimate/radio-of.js";
 export type { TestedPlace } from "./estimate/radio-places.js";

@@ -29,6 +29,7 @@ const looseSheets: Readonly<Record<string, SurveySheetName>> = {
   prices: "Price book",
   modules: "Input modules",
   labour: "Labour",
+  "finished-jobs": "Finished jobs",
 };
 
 export const estimateCommand: Command = {
@@ -38,7 +39,7 @@ export const estimateCommand: Command = {
     "SURVEY        a workbook made by `loopwright new`, a JSON survey, or the loops sheet as typed (.csv, .xlsx)",
     "-o FILE.xlsx  where the workbook goes; it is written beside and then renamed, never half",
     "--json FILE   the estimate as JSON too",
-    "--site, --radio, --old-zones, --prices, --modules, --labour FILE  loose sheets beside the loops",
+    "--site, --radio, --old-zones, --prices, --modules, --labour, --finished-jobs FILE  loose sheets beside the loops",
     "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood;",
     "              its key fedFrom confirms where powered detectors take their supply: {loop: feeding loop or panel},",
     '              such as {"fedFrom": {"P1 6": "CORR A", "R007": "R006", "P1 3": "panel"}}',

@@ -19,6 +19,7 @@ import { type PreparedJob, prepareJob } from "./prepare-job.js";
 import { quoteOf } from "./quote-of.js";
 import { withReadingWorth } from "./reading-worth.js";
 import { withSupplyChoices } from "./supply-choices.js";
+import { teachesOf } from "./teaches.js";
 import { NoEstimate, workOut } from "./work-out.js";
 import { zonesOf } from "./zones-of.js";
 
@@ -75,6 +76,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
   const zones = zonesOf({ prepared, planned, fitted });
   const cutOver = cutOverOf({ prepared, planned, fitted, zones: zones.zones, loops: loops.loops });
   const supply = withSupplyChoices({ supply: worked.supply, prepared, planned, whys });
+  const teaches = teachesOf({ survey, judgements, loops: loops.loops, planned });
   const estimate: Estimate = {
     schema: "loopwright.estimate.1",
     currency: survey.site.currency,
@@ -88,6 +90,7 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
       ...supply.queries,
       ...zones.queries,
       ...cutOver.queries,
+      ...teaches.queries,
     ],
     loops: withWhys(
       withReadingWorth({ loops: loops.loops, prepared, price: { ...worked.price, range: worked.range } }),
@@ -109,6 +112,8 @@ export async function estimateJob(input: EstimateInput): Promise<Estimate> {
     carry: carryOf({ planned, job, book: prepared.rates.book, bill: worked.bill }),
     zones: zones.zones,
     cutOver: cutOver.cutOver,
+    learning: prepared.learning,
+    teaches: teaches.rows,
     cautions: cautionsFor({ survey, holds, planned }),
     basis: basisOf({ plan, assumed: prepared.assumedSettings, demoPrices: prepared.demoPrices }),
     plan,

@@ -1,5 +1,6 @@
 import type { Finding, LoopJudgement, NextReading } from "../findings/loop-record.js";
 import type { LabourLine } from "../labour/labour-lines.js";
+import type { LearningRow } from "../learning/learning-rows.js";
 import type { Plan } from "../plan/plan.js";
 import type { ComparedOption } from "../pricing/compare-options.js";
 import type { JobPrice, PricedLine } from "../pricing/price-job.js";
@@ -16,6 +17,7 @@ import type { EstimatedCarry } from "./carry-of.js";
 import type { EstimatedCutOver } from "./cut-over-of.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { EstimateChange } from "./held-plan.js";
+import type { EstimatedLearning } from "./learning-of.js";
 import type { QuoteTerms } from "./quote-of.js";
 import type { RadioRecord } from "./radio-of.js";
 import type { SupplyAtPanel } from "./supply-of.js";
@@ -165,6 +167,10 @@ export interface Estimate {
   readonly zones: ZoneSchedule;
   /** Order of work and papers. */
   readonly cutOver: EstimatedCutOver;
+  /** What finished jobs changed; null without any. */
+  readonly learning: EstimatedLearning | null;
+  /** Rows that this job hands on to the finished jobs of later surveys, once its outcomes are written. */
+  readonly teaches: readonly LearningRow[];
   readonly cautions: readonly PrintedCaution[];
   /** Sources, assumptions and versions, one sentence each. */
   readonly basis: readonly string[];

@@ -1,5 +1,6 @@
 import { loopRecord } from "../findings/from-survey.js";
 import { judgeJob } from "../findings/judge-job.js";
+import type { JudgeOptions } from "../findings/judge-options.js";
 import type { LoopJudgement } from "../findings/loop-record.js";
 import type { PlanningProblem } from "../plan/problem.js";
 import { planningProblem } from "../plan/problem-from-treatments.js";
@@ -10,12 +11,14 @@ import type { InputModuleProfile, Survey } from "../survey/survey.js";
 import { locationWork } from "../treatments/location-work.js";
 import { loopTreatments } from "../treatments/loop-treatments.js";
 import { moduleSettings } from "../treatments/module-settings.js";
+import type { OddsTable } from "../treatments/recommend.js";
 import type { LoopTreatments, ModuleSetting, Work } from "../treatments/treatment.js";
 import type { WorkRates } from "../treatments/work-cents.js";
 import { oldZoneOf } from "../zones/old-zone-of.js";
 import { jobTables } from "./demo-tables.js";
 import type { Hold } from "./estimate.js";
 import { holdsOf } from "./holds.js";
+import { type EstimatedLearning, learningOf } from "./learning-of.js";
 import { pinsOf } from "./pins.js";
 
 /** Everything of a job that stands before a plan is chosen. */
@@ -31,6 +34,11 @@ export interface PreparedJob {
   /** What a place with modules costs, with the battery usual for such places. */
   readonly location: Work;
   readonly problem: PlanningProblem;
+  /** Chance of repair by condition: the table's, or what finished jobs made of it. */
+  readonly repairOdds: OddsTable;
+  /** What finished jobs tell the judge; undefined = its own tables. */
+  readonly judgeOptions: JudgeOptions | undefined;
+  readonly learning: EstimatedLearning | null;
   readonly demoPrices: boolean;
   /** Settings taken from the demo because the survey gives none. */
   readonly assumedSettings: readonly string[];
@@ -46,16 +54,19 @@ export function prepareJob(survey: Survey): PreparedJob {
   const { currency } = survey.site;
   const { book, queries: bookQueries } = readPriceBook({ rows: tables.priceBook, currency, sheet: "Price book" });
   const { settings: job, queries: settingQueries, assumed } = jobSettings({ given: survey.settings });
-  const rates: WorkRates = { book, labour: tables.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
+  const learned = learningOf(survey, tables.labour);
+  const { repairOdds } = learned;
+  const rates: WorkRates = { book, labour: learned.labour, labourCentsPerHour: job.labourCostPerHour * 100 };
   const { site, oldZones } = survey;
   const named = new Map(survey.loops.map(({ key, loop, label }) => [key, label ?? loop]));
   const nameOf = (key: string) => named.get(key) ?? key;
   const judgements = judgeJob(
     survey.loops.map((loop) => loopRecord({ loop, site, oldZone: oldZoneOf(loop, oldZones), nameOf })),
+    learned.judgeOptions,
   ).loops;
   const profiles = tables.inputModules;
   const settings = moduleSettings({ profiles, found: nominalEols(judgements), book });
-  const context = { profiles, settings, job, rates };
+  const context = { profiles, settings, job, rates, repairOdds };
   const treatments = survey.loops.flatMap((loop, index) => {
     const judgement = judgements[index];
     return judgement ? [loopTreatments({ loop, judgement, context })] : [];
@@ -82,9 +93,19 @@ export function prepareJob(survey: Survey): PreparedJob {
       sharedReturns: returnsOf(survey),
       location,
     }),
+    repairOdds,
+    judgeOptions: learned.judgeOptions,
+    learning: learned.learning,
     demoPrices: tables.demoPrices,
     assumedSettings: assumed,
-    queries: [...survey.queries, ...tables.queries, ...bookQueries, ...settingQueries, ...pinQueries],
+    queries: [
+      ...survey.queries,
+      ...tables.queries,
+      ...bookQueries,
+      ...settingQueries,
+      ...pinQueries,
+      ...learned.queries,
+    ],
   };
 }
 

@@ -73,8 +73,9 @@ function readingsOf({ loop, judgement, prepared, price }: Asked): readonly Estim
   const treatments = loop.edits.pinTreatment === undefined ? waysOf({ loop, judgement, prepared }) : [];
   if (treatments.length < 2) return [];
   const { survey, rates } = prepared;
+  const options = prepared.judgeOptions === undefined ? {} : { options: prepared.judgeOptions };
   const record = loopRecord({ loop, site: survey.site, oldZone: oldZoneOf(loop, survey.oldZones) });
-  const { before, readings } = readingOutcomes({ record, judgement });
+  const { before, readings } = readingOutcomes({ record, judgement, ...options });
   return readings.map(({ reading, minutes, words, outcomes }) => {
     const readingCents = roundCents((minutes / 60) * rates.labourCentsPerHour);
     const value = valueOfReading({ treatments, before, after: outcomes, readingCents });
@@ -107,7 +108,7 @@ function waysOf({ loop, judgement, prepared }: Omit<Asked, "price">): ReadingVal
   const offers = loopTreatments({
     loop,
     judgement: { ...judgement, action },
-    context: { profiles, settings, job, rates },
+    context: { profiles, settings, job, rates, repairOdds: prepared.repairOdds },
   });
   const wireless = offers.withoutInput.find(({ treatment }) => treatment === "wireless");
   if (!wireless || offers.keep.length === 0) return [];
@@ -124,7 +125,7 @@ function waysOf({ loop, judgement, prepared }: Omit<Asked, "price">): ReadingVal
     // Money does not decide about these two: no treatment is dearer than another.
     if (condition === "lifeSafety" || condition === "foreignVoltage")
       return { condition, keep: 0, repair: 0, wireless: 0 };
-    const fails = 1 - (oddsOfRepair(condition)?.succeeds ?? job.repairSucceeds);
+    const fails = 1 - (oddsOfRepair(condition, prepared.repairOdds)?.succeeds ?? job.repairSucceeds);
     const faulty = !keepableConditions.includes(condition);
     return {
       condition,

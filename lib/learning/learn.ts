@@ -35,6 +35,8 @@ export interface LearnedHours {
   /** Spread of the logarithm of hours, before and after. */
   readonly spreadBefore: number;
   readonly spreadAfter: number;
+  /** Tasks that the hours before count for. */
+  readonly priorWeight: number;
   /** Tasks it was learned from; shares of loops add up. */
   readonly observations: number;
   readonly jobs: number;
@@ -138,7 +140,7 @@ function learnedHours(unit: LabourUnit, jobs: FinishedJobs, weights: LearningWei
   };
   const spread = ({ rate, shape }: { readonly rate: number; readonly shape: number }) => Math.sqrt(rate / (shape - 1));
   if (!(unit.likelyHours > 0) || observations === 0) {
-    const same = { before: unit, after: unit, factor: 1, observations: 0, jobs: 0 };
+    const same = { before: unit, after: unit, factor: 1, priorWeight: prior.weight, observations: 0, jobs: 0 };
     return { ...same, spreadBefore: spread(prior), spreadAfter: spread(prior) };
   }
   const after = hoursUpdate(prior, {
@@ -158,6 +160,7 @@ function learnedHours(unit: LabourUnit, jobs: FinishedJobs, weights: LearningWei
     factor,
     spreadBefore: spread(prior),
     spreadAfter: spread(after),
+    priorWeight: prior.weight,
     observations,
     jobs: rows.length,
   };

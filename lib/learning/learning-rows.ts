@@ -63,6 +63,10 @@ export function jobsFromRows(
   return { jobs: sorted, queries };
 }
 
+/** More loops or repairs than anybody counts, and more hours than one unit of work takes. */
+const mostCounts = 1e6;
+const mostHours = 1000;
+
 const nameOf = ({ job, kind, name }: { readonly job: string; readonly kind: string; readonly name: string }): string =>
   JSON.stringify([job, kind, name]);
 
@@ -70,14 +74,22 @@ function rowProblem(row: Omit<LearningRow, "kind"> & { readonly kind: string }):
   const { job, kind, name, first, second, third } = row;
   if (job.trim() === "") return "the job has no name";
   if (![first, second, third].every(Number.isFinite)) return "expected three numbers";
-  if (kind === "hours")
-    return first > 0 && third >= 0 && name !== "" ? null : "expected a task, a weight above 0 and its sums";
+  if (kind === "hours") return hoursProblem(row);
   if (!["loops", "asLeft", "repair"].includes(kind)) return "expected loops, asLeft, repair or hours";
-  if (![first, second].every((count) => Number.isInteger(count) && count >= 0))
-    return "expected whole counts, 0 or more";
+  if (![first, second].every((count) => Number.isInteger(count) && count >= 0 && count <= mostCounts))
+    return `expected whole counts from 0 to ${mostCounts}`;
   if (kind !== "asLeft" && second > first) return "the second count is above the first";
   const known = judgeConditions.some(({ condition }) => condition === name);
   return kind === "repair" && !known ? "no condition of that name" : null;
+}
+
+/** Sums that no hours between these could give would carry the figures off to nothing or beyond all bounds. */
+function hoursProblem({ name, first, second, third }: Omit<LearningRow, "kind">): string | null {
+  if (name === "" || !(first > 0 && first <= mostCounts)) return "expected a task and a weight above 0";
+  const farthest = Math.log(mostHours);
+  if (Math.abs(second / first) > farthest || !(third >= 0 && third / first <= farthest ** 2))
+    return `expected sums of ln(hours), hours of one unit from ${1 / mostHours} to ${mostHours}`;
+  return null;
 }
 
 function withRow(job: JobStatistics, row: Omit<LearningRow, "kind"> & { readonly kind: string }): JobStatistics {

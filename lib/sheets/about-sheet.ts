@@ -29,6 +29,7 @@ const readers: readonly (readonly [sheet: string, reader: string, what: string])
   ["Options", "estimator, owner", "The job done in other ways, side by side; what fewer zones would save."],
   ["Quote", "owner", "Scope, price, clauses, what is left out."],
   ["Changes", "estimator, owner", "Change order: what became different since the issue before."],
+  ["Learned", "estimator", "What finished jobs changed, and what this job hands on to the next."],
   ["Cautions", "technician", "What to mind, in the order of the job."],
   ["Checks", "estimator", "Whether totals and cross-checks agree, and whether the plan is older than edits."],
   ["Price lines", "estimator", "The price line by line, with margin and tax."],

@@ -1,6 +1,7 @@
 import { jobTables } from "../estimate/demo-tables.js";
 import type { Estimate } from "../estimate/estimate.js";
 import { heldPlan } from "../estimate/held-plan.js";
+import { learnedLabour } from "../estimate/learning-of.js";
 import { jobSettings } from "../price-book/job-settings.js";
 import type { Report, Sheet } from "../report/model.js";
 import type { HeadingMatch } from "../survey/map-headings.js";
@@ -16,6 +17,7 @@ import { cutOverSheet } from "./cut-over-sheet.js";
 import { handOverSheet } from "./hand-over-sheet.js";
 import { labelsSheet } from "./labels-sheet.js";
 import { labourSheet } from "./labour-sheet.js";
+import { learnedSheet } from "./learned-sheet.js";
 import { loopCardsSheet } from "./loop-cards-sheet.js";
 import { loopsSheet } from "./loops-sheet.js";
 import { measureNextSheet } from "./measure-next-sheet.js";
@@ -69,7 +71,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     headings: given.headings,
     surveySheets,
     job: jobSettings({ given: survey.settings }).settings,
-    labour: tables.labour,
+    labour: learnedLabour(tables.labour, estimate.learning),
     priceBook: tables.priceBook,
     packsWanted: given.packsWanted ?? {},
     demoPrices: hasDemoPrices({ estimate, survey }),
@@ -98,6 +100,7 @@ export function estimateReport(given: EstimateReportInput): Report {
     optionsSheet(input),
     quoteSheet(input),
     changesSheet(input),
+    learnedSheet(input),
     cautionsSheet(input),
     checksSheet(input),
     priceLinesSheet(input),

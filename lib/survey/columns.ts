@@ -11,6 +11,7 @@ export const surveySheets = [
   "Input modules",
   "Labour",
   "Settings",
+  "Finished jobs",
 ] as const;
 export type SurveySheetName = (typeof surveySheets)[number];
 
@@ -25,6 +26,7 @@ export const sheetJsonKeys: Readonly<Record<SurveySheetName, string>> = {
   "Input modules": "inputModules",
   Labour: "labour",
   Settings: "settings",
+  "Finished jobs": "finishedJobs",
 };
 
 /** One column of a survey sheet; for Site, one item of the list that stands down the sheet. */

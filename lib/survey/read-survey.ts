@@ -8,6 +8,7 @@ import { type ConfirmedFeeds, confirmFeeds } from "./confirm-feeds.js";
 import type { HeadingMapping, HeadingMatch } from "./map-headings.js";
 import { runUnit, unitSlipQueries } from "./neighbours.js";
 import { fitsTable, type RawTable, rawTable } from "./raw-table.js";
+import { readFinishedJobs } from "./read-finished-jobs.js";
 import { readLoop } from "./read-loop.js";
 import { readSite, type SiteRead } from "./read-site.js";
 import {
@@ -56,6 +57,7 @@ const sheetWords: readonly (readonly [SurveySheetName, readonly string[]])[] = [
   ["Input modules", ["input modules", "modules"]],
   ["Labour", ["labour units", "labour", "labor"]],
   ["Settings", ["money settings", "settings"]],
+  ["Finished jobs", ["finished jobs", "finishedjobs"]],
   ["Panels", ["panels"]],
   ["Site", ["site"]],
 ];
@@ -178,6 +180,7 @@ function assemble({ tables, siteSheet, currency, mapping, remarks }: Parts): Sur
     inputModules: use("Input modules", readInputModules),
     labour: use("Labour", readLabour),
     settings: Object.fromEntries(use("Settings", readSettings)),
+    finishedJobs: use("Finished jobs", readFinishedJobs),
     queries,
   };
   const headings = [...(site?.matches ?? []), ...[...tables.values()].flatMap(({ matches }) => matches)];

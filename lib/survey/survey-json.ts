@@ -38,6 +38,7 @@ const surveySchema = z.strictObject({
   inputModules: z.array(rowOf("Input modules")).optional(),
   labour: z.array(rowOf("Labour")).optional(),
   settings: z.record(z.string(), z.number()).optional(),
+  finishedJobs: z.array(rowOf("Finished jobs")).optional(),
   /** Edits by row key; the same fields may stand in the loops themselves. */
   edits: z
     .record(
@@ -153,6 +154,7 @@ export function tablesFromJson(json: unknown): {
     "Settings",
     Object.entries(survey.settings ?? {}).map(([setting, value]) => ({ setting, value })),
   );
+  add("Finished jobs", survey.finishedJobs);
   return { tables, site: survey.site === undefined ? undefined : siteSheet(survey.site) };
 }
 

@@ -256,6 +256,24 @@ export interface LabourUnit {
   readonly highHours: number;
 }
 
+/** One row of the sheet of finished jobs: what stands there, and what it counts. */
+export interface FinishedJobRow {
+  readonly sheet: string;
+  readonly row: number;
+  /** Every cell as typed, by our column name, so that no row is lost. */
+  readonly typed: Readonly<Record<string, string | number>>;
+  /** null = the row is not to be used, or cannot be read and was asked about. */
+  readonly counts: {
+    readonly job: string;
+    readonly finished: string;
+    readonly kind: "loops" | "asLeft" | "repair" | "hours";
+    readonly name: string;
+    readonly first: number;
+    readonly second: number;
+    readonly third: number;
+  } | null;
+}
+
 /** Everything a survey says, read, with the questions it leaves. */
 export interface Survey {
   readonly site: SurveySite;
@@ -269,6 +287,8 @@ export interface Survey {
   readonly labour: readonly LabourUnit[];
   /** Money settings as typed (margin, tax, rates); keys are those of reference-data/demo/money-settings. */
   readonly settings: Readonly<Record<string, number>>;
+  /** Finished jobs that the estimate learns from; absent or empty = none. */
+  readonly finishedJobs?: readonly FinishedJobRow[];
   readonly queries: readonly Query[];
 }
 

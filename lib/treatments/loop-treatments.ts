@@ -6,7 +6,7 @@ import { mayJoin, zoneUse } from "../zones/zone-use.js";
 import { extensionWork } from "./extension.js";
 import { endingAt, landingWork } from "./keep-work.js";
 import { doorSplitOff, holdsPoweredDetector, isContact, poweredAmongContacts } from "./loop-devices.js";
-import { isLeftAlone, keepableProbability, oddsOfRepair, recommendTreatment } from "./recommend.js";
+import { isLeftAlone, keepableProbability, type OddsTable, oddsOfRepair, recommendTreatment } from "./recommend.js";
 import { terminatedLoop } from "./terminated-loop.js";
 import {
   bothWorks,
@@ -28,6 +28,8 @@ export interface TreatmentContext {
   readonly settings: readonly ModuleSetting[];
   readonly job: JobSettings;
   readonly rates: WorkRates;
+  /** Absent = the reference table. */
+  readonly repairOdds?: OddsTable;
 }
 
 /**
@@ -47,7 +49,13 @@ export function loopTreatments({
   const bare = terminatedLoop({ loop, judgement, eol: null });
   const conductorOhms = cableRange(bare).highOhms;
   const shared = { key: loop.key, panel: loop.panel, conductorOhms, openings: loop.openings.count };
-  const recommended = recommendTreatment({ loop, judgement, settable: (ohms) => isSettable(ohms, context) });
+  const { repairOdds } = context;
+  const recommended = recommendTreatment({
+    loop,
+    judgement,
+    settable: (ohms) => isSettable(ohms, context),
+    repairOdds,
+  });
   const head = {
     ...shared,
     recommended: recommended.treatment,
@@ -176,9 +184,9 @@ function riskOf({ judgement, context, fallback }: Asked): LoopRisk {
 }
 
 function repairWorks(asked: Asked): readonly RepairWork[] {
-  const { loop, judgement, fallback } = asked;
+  const { loop, judgement, context, fallback } = asked;
   if (!fallback) return [];
-  const plan = repairPlan(judgement);
+  const plan = repairPlan(judgement, context.repairOdds);
   if (!plan) return [];
   return endings(asked).map(({ setting, ending, landing }) => ({
     kind: "repair",
@@ -197,6 +205,7 @@ function repairWorks(asked: Asked): readonly RepairWork[] {
 
 function repairPlan(
   judgement: LoopJudgement,
+  table: OddsTable | undefined,
 ): { treatment: RepairWork["treatment"]; work: Work; succeeds: number; why: string } | undefined {
   if (judgement.action === "measureAgain" || judgement.action === "powerAndRetest") {
     const succeeds = Math.min(0.95, keepableProbability(judgement) + poweredProbability(judgement));
@@ -208,7 +217,7 @@ function repairPlan(
     };
   }
   if (judgement.action !== "repair") return undefined;
-  const odds = oddsOfRepair(judgement.condition);
+  const odds = oddsOfRepair(judgement.condition, table);
   if (!odds) return undefined;
   return {
     treatment: odds.treatment,

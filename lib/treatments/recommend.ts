@@ -23,11 +23,20 @@ export function isLeftAlone(judgement: LoopJudgement): boolean {
   return judgement.action === "leaveAlone" || judgement.condition === "lifeSafety";
 }
 
+/** Chance of repair by condition: the table's, or what finished jobs made of it. */
+export type OddsTable = readonly {
+  readonly condition: string;
+  readonly succeeds: number;
+  readonly treatment: string;
+  readonly work: string;
+}[];
+
 /** Chance that a repair of this condition keeps the loop on the wire, with the usual work; null = not repairable. */
 export function oddsOfRepair(
   condition: Condition,
+  table: OddsTable = repairOdds,
 ): { succeeds: number; treatment: "repair" | "rewire"; work: string } | null {
-  const row = repairOdds.find((odds) => odds.condition === condition);
+  const row = table.find((odds) => odds.condition === condition);
   if (!row) return null;
   return { succeeds: row.succeeds, treatment: row.treatment === "rewire" ? "rewire" : "repair", work: row.work };
 }
@@ -54,10 +63,13 @@ export function recommendTreatment({
   loop,
   judgement,
   settable,
+  repairOdds: table,
 }: {
   readonly loop: SurveyLoop;
   readonly judgement: LoopJudgement;
   readonly settable: (eolOhms: number) => boolean;
+  /** Absent = the reference table. */
+  readonly repairOdds?: OddsTable | undefined;
 }): Recommendation {
   const needsSupply = holdsPoweredDetector(loop);
   const say = (treatment: Treatment, why: string, supply = false): Recommendation => ({
@@ -94,7 +106,7 @@ export function recommendTreatment({
         "normally open: alarm on short, resistor across the farthest contact",
       );
     case "repair": {
-      const odds = oddsOfRepair(judgement.condition);
+      const odds = oddsOfRepair(judgement.condition, table);
       if (odds && odds.succeeds >= repairWorthFrom) {
         return say(odds.treatment, `${odds.work}: stays on the wire in about ${percent(odds.succeeds)}`, true);
       }

@@ -138,6 +138,14 @@ export const headingWords: readonly HeadingWordsRow[] = [
   {"sheet":"Settings","column":"value","words":["value"],"source":"practice"},
   {"sheet":"Settings","column":"unit","words":["unit"],"source":"practice"},
   {"sheet":"Settings","column":"meaning","words":["meaning"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"job","words":["job","finished job"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"finished","words":["finished on","finished"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"kind","words":["what was counted","kind"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"name","words":["of what","name"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"first","words":["first figure","first"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"second","words":["second figure","second"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"third","words":["third figure","third"],"source":"practice"},
+  {"sheet":"Finished jobs","column":"use","words":["use"],"source":"practice"},
 ];
 
 export const headingWordsSources: Readonly<Record<string, string>> = {

@@ -154,6 +154,14 @@ export const surveyColumns: readonly SurveyColumnsRow[] = [
   {"sheet":"Settings","column":"value","heading":"Value","unit":"1","meaning":"Its value in the unit beside it","kind":"number","example":"52","edit":false,"needed":true,"width":10,"source":"ours"},
   {"sheet":"Settings","column":"unit","heading":"Unit","unit":"text","meaning":"Unit of the value","kind":"text","example":"currency/h","edit":false,"needed":false,"width":14,"source":"ours"},
   {"sheet":"Settings","column":"meaning","heading":"Meaning","unit":"text","meaning":"What it does","kind":"text","example":"","edit":false,"needed":false,"width":60,"source":"ours"},
+  {"sheet":"Finished jobs","column":"job","heading":"Job","unit":"text","meaning":"Name of the finished job; all its rows bear the same","kind":"text","example":"Harbour shed","edit":false,"needed":true,"width":24,"source":"ours"},
+  {"sheet":"Finished jobs","column":"finished","heading":"Finished on","unit":"text","meaning":"Day it was finished","kind":"text","example":"2026-03-02","edit":false,"needed":false,"width":13,"source":"ours"},
+  {"sheet":"Finished jobs","column":"kind","heading":"What was counted","unit":"text","meaning":"What the figures of this row count","kind":"choice","example":"repair","allowed":["loops","asLeft","repair","hours"],"edit":false,"needed":true,"width":17,"source":"ours"},
+  {"sheet":"Finished jobs","column":"name","heading":"Of what","unit":"text","meaning":"Condition that was repaired, or task of the hours; empty for loops and asLeft","kind":"text","example":"open","edit":false,"needed":false,"width":22,"source":"ours"},
+  {"sheet":"Finished jobs","column":"first","heading":"First figure","unit":"1","meaning":"Loops counted, readings inside their band, repairs tried, or observations of the hours","kind":"number","example":"6","edit":false,"needed":true,"width":13,"source":"ours"},
+  {"sheet":"Finished jobs","column":"second","heading":"Second figure","unit":"1","meaning":"Of them faulty, readings outside their band, repairs that held, or the sum of ln(hours)","kind":"number","example":"3","edit":false,"needed":true,"width":14,"source":"ours"},
+  {"sheet":"Finished jobs","column":"third","heading":"Third figure","unit":"1","meaning":"Sum of ln(hours) squared; empty or 0 for everything else","kind":"number","example":"0","edit":false,"needed":false,"width":13,"source":"ours"},
+  {"sheet":"Finished jobs","column":"use","heading":"Use","unit":"text","meaning":"no leaves this row out of every estimate; empty = yes","kind":"yesNo","example":"yes","allowed":["yes","no"],"edit":false,"needed":false,"width":7,"source":"ours"},
 ];
 
 export const surveyColumnsSources: Readonly<Record<string, string>> = {

@@ -132,6 +132,8 @@ export function tableRows(
       }));
     case "Labour":
       return survey.labour.map((unit) => ({ ...unit }));
+    case "Finished jobs":
+      return (survey.finishedJobs ?? []).map(({ typed }) => typed);
     case "Settings":
       return [
         ...Object.entries(survey.settings).map(([setting, value]) => {

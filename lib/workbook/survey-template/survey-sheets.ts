@@ -22,6 +22,7 @@ const spareRows: Readonly<Record<Exclude<SurveySheetName, "Site">, number>> = {
   "Input modules": 6,
   Labour: 6,
   Settings: 6,
+  "Finished jobs": 60,
 };
 
 const numeric = new Set(["number", "money"]);
@@ -41,12 +42,18 @@ function promptOf(column: SurveyColumn): string {
   return `${column.meaning}.${example}`.slice(0, 250);
 }
 
+/** Signals and logarithms of hours lie below 0; nothing else does. */
+function leastOf({ sheet, column, unit }: SurveyColumn): number {
+  if (unit === "dBm") return -150;
+  return sheet === "Finished jobs" && column === "second" ? -1e9 : 0;
+}
+
 function validationOf(column: SurveyColumn): Validation {
   const message = promptOf(column);
   if (column.kind === "choice" || column.kind === "yesNo")
     return { kind: "list", values: column.allowed ?? [], message };
   if (column.kind === "money") return { kind: "number", minimum: 0, message };
-  if (column.kind === "number") return { kind: "number", minimum: column.unit === "dBm" ? -150 : 0, message };
+  if (column.kind === "number") return { kind: "number", minimum: leastOf(column), message };
   return { kind: "text", longest: 2000, message };
 }
 
@@ -79,6 +86,7 @@ const tableNames: Readonly<Record<SurveySheetName, string>> = {
   "Input modules": "survey_input_modules",
   Labour: "survey_labour",
   Settings: "survey_settings",
+  "Finished jobs": "survey_finished_jobs",
 };
 
 function tableSheet(
