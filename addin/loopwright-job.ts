@@ -8,6 +8,7 @@ export type { PlanProgress } from "../lib/plan/choose-plan.js";
 export type { CancelSignal, MilpModel, Solve, SolveOptions, SolverResult } from "../lib/plan/milp-model.js";
 export { formatLength } from "../lib/quantities/format-length.js";
 export { formatOhms } from "../lib/quantities/format-ohms.js";
+export { formatPercentOnPaper } from "../lib/quantities/format-percent-on-paper.js";
 export { type LoopPicture, loopSchematic } from "../lib/report/pictures/loop-schematic.js";
 export { type PrintablePlan, printablePlan } from "../lib/report/printable-plan.js";
 export { packsWantedIn } from "../lib/sheets/packs-wanted.js";

@@ -56,6 +56,21 @@ function positionOf(headings: readonly unknown[], column: string): number {
   return headings.findIndex((heading) => names.includes(bare(heading)));
 }
 
+/**
+ * Where a loop stands now: rows may have been sorted or inserted since they were read. A row that had no key of its own
+ * yet, or a copied one, is taken where it was read.
+ */
+function indexOfKey(keys: readonly string[], key: string, read: number): number {
+  const found = keys.indexOf(key);
+  if (found >= 0) return found;
+  const there = keys[read];
+  if (there !== undefined && (there === "" || keys.indexOf(there) < read)) return read;
+  throw new ExcelProblem(
+    "noSurvey",
+    `The row of loop ${key} is no longer where it was read. Read the workbook again, then write the wishes.`,
+  );
+}
+
 /** Writes the wishes into the pin and forbid columns beside their loops. */
 async function writeWishes(
   connection: ExcelConnection,
@@ -79,10 +94,13 @@ async function writeWishes(
         `The sheet ${first.sheet} has no columns for pinned and forbidden treatments. Set up the survey, then run it again.`,
       );
     }
+    const keyAt = positionOf(headings, "key");
+    const keys = values.map((cells, index) => (index <= head || keyAt < 0 ? "" : String(cells[keyAt] ?? "").trim()));
     for (const { key, row } of changed) {
       const wish = wishes[key];
+      const now = used.rowIndex + 1 + indexOfKey(keys, key, row - used.rowIndex - 1);
       const put = (position: number, text: string) => {
-        sheet.getRange(cellAddress(row, used.columnIndex + position + 1)).values = [[text]];
+        sheet.getRange(cellAddress(now, used.columnIndex + position + 1)).values = [[text]];
       };
       put(pin, wish?.pin ?? "");
       put(forbid, wish?.forbid.join(", ") ?? "");

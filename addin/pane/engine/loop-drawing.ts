@@ -1,4 +1,11 @@
-import { formatLength, formatOhms, type LoopPicture, loopSchematic, type SurveyLoop } from "../../loopwright-job.js";
+import {
+  formatLength,
+  formatOhms,
+  formatPercentOnPaper,
+  type LoopPicture,
+  loopSchematic,
+  type SurveyLoop,
+} from "../../loopwright-job.js";
 import type { Estimate, EstimatedLoop } from "../../loopwright-pane.js";
 import type { LoopDrawing } from "./engine-state.js";
 import type { Jobs } from "./jobs.js";
@@ -64,7 +71,7 @@ function faultsOf(loop: EstimatedLoop): readonly Fault[] {
   return loop.findings.flatMap(({ condition, probability, words }): Fault[] => {
     const kind = faultKinds[condition];
     if (kind === undefined || probability < leastProbability) return [];
-    return [{ kind, before: null, label: `${words} (${Math.round(probability * 100)} %)` }];
+    return [{ kind, before: null, label: `${words} (${formatPercentOnPaper(probability)})` }];
   });
 }
 

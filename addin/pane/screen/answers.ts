@@ -104,6 +104,10 @@ export function driverWords(
   return loop === undefined ? `loop ${key ?? ""}` : nameOfLoop(loop);
 }
 
+/** A second reading of the same loop mostly tells the same. */
+const oneOfEachLoop = (ranked: readonly RankedReading[]) =>
+  ranked.filter(({ loop }, index) => ranked.findIndex((one) => one.loop === loop) === index);
+
 function readings({ estimate, formats, act }: Estimated): readonly Child[] {
   const ranked = rankedReadings(estimate).filter(({ changesPlan }) => changesPlan);
   if (ranked.length === 0) return [el("p", {}, "No further reading is worth its time by the figures entered.")];
@@ -115,21 +119,23 @@ function readings({ estimate, formats, act }: Estimated): readonly Child[] {
     el(
       "ol",
       { class: "plain-list" },
-      ...ranked.slice(0, 2).map((one) =>
-        el(
-          "li",
-          {},
-          button({
-            words: nameOfLoop(one.loop),
-            keep: `answer loop ${one.loop.key} ${one.reading.reading}`,
-            kind: "quiet",
-            label: `${nameOfLoop(one.loop)}: show this loop`,
-            click: () => act.goToLoop(one.loop.key),
-          }),
-          el("p", {}, one.reading.words),
-          el("p", { class: "small" }, worth(one)),
+      ...oneOfEachLoop(ranked)
+        .slice(0, 2)
+        .map((one) =>
+          el(
+            "li",
+            {},
+            button({
+              words: nameOfLoop(one.loop),
+              keep: `answer loop ${one.loop.key} ${one.reading.reading}`,
+              kind: "quiet",
+              label: `${nameOfLoop(one.loop)}: show this loop`,
+              click: () => act.goToLoop(one.loop.key),
+            }),
+            el("p", {}, one.reading.words),
+            el("p", { class: "small" }, worth(one)),
+          ),
         ),
-      ),
     ),
     help(
       "worth",

@@ -21,7 +21,7 @@ export function options(shown: Estimated): readonly Child[] {
         { words: "Option" },
         { words: "Price with tax", figures: true },
         { words: "More than the plan", figures: true },
-        { words: "8 of 10 end between" },
+        { words: "8 of 10 end between", figures: true },
         { words: "Zones", figures: true },
         { words: "Loops on the wire", figures: true },
         { words: "Wireless devices", figures: true },

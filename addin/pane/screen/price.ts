@@ -15,7 +15,7 @@ export function price(shown: Estimated): readonly Child[] {
 
 function range(shown: Estimated): readonly Child[] {
   const { estimate, formats } = shown;
-  const { p10Cents, p50Cents, p90Cents, totalCents, likelySumCents, drivers } = estimate.price;
+  const { p10Cents, p50Cents, p90Cents, meanCents, totalCents, likelySumCents, drivers } = estimate.price;
   if (p10Cents === null || p50Cents === null || p90Cents === null) {
     return [el("p", {}, "The range was not worked out.")];
   }
@@ -28,7 +28,8 @@ function range(shown: Estimated): readonly Child[] {
         { cells: ["1 job of 10 ends below (P10)", formats.roundMoney(p10Cents)] },
         { cells: ["half end below (P50)", formats.roundMoney(p50Cents)] },
         { cells: ["9 of 10 end below (P90)", formats.roundMoney(p90Cents)] },
-        { cells: ["Quoted: the mean", formats.money(totalCents)], total: true },
+        { cells: ["Mean of such jobs", formats.roundMoney(meanCents)] },
+        { cells: ["Quoted", formats.money(totalCents)], total: true },
         { cells: ["Sum of the most likely, never quoted", formats.roundMoney(likelySumCents)] },
       ],
     }),

@@ -98,6 +98,39 @@ describe("the pane beside a workbook", () => {
     expect(engine.state.estimate?.loops.find((loop) => loop.key === key)?.treatment).toBe("wireless");
   });
 
+  test("rows sorted since they were read: a wish lands beside the row that has the loop's key, or is refused in words", async () => {
+    const sheet = sheetOf(host, "Survey Loops");
+    const [table] = sheet.tables;
+    if (table === undefined) throw new Error("no table");
+    const headings = table.headings();
+    const column = (name: RegExp) => headings.findIndex((heading) => name.test(heading));
+    const [keyAt, pinAt] = [column(/^key/i), column(/pin/i)];
+    const { top } = table.body;
+    const bottom = top + survey.loops.length - 1;
+    const at = (row: number, col: number) => sheet.cells.content(row, col)?.value;
+    const keys = Array.from({ length: bottom - top + 1 }, (_, index) => at(top + index, keyAt));
+    expect(keys).toEqual(survey.loops.map(({ key }) => key));
+    // The last row comes first.
+    headings.forEach((_, col) => {
+      const [first, last] = [sheet.cells.content(top, col), sheet.cells.content(bottom, col)];
+      sheet.cells.write(top, col, last);
+      sheet.cells.write(bottom, col, first);
+    });
+    const moved = survey.loops.find(
+      ({ key }) => key === keys.at(-1) && engine.state.choices[key]?.includes("wireless"),
+    );
+    if (moved === undefined) throw new Error("the moved loop has no choice");
+    engine.pin(moved.key, "wireless");
+    await engine.writeToWorkbook();
+    expect(engine.state.problem).toBeNull();
+    expect([at(top, keyAt), at(top, pinAt)]).toEqual([moved.key, "wireless"]);
+
+    sheet.cells.write(top, keyAt, { value: "R900" });
+    engine.forbid(moved.key, "retire");
+    await engine.writeToWorkbook();
+    expect(engine.state.problem?.words).toContain(`The row of loop ${moved.key} is no longer where it was read`);
+  });
+
   test("a cell that is being edited: said in words, nothing lost", async () => {
     host.cellEdit = true;
     await engine.readFromWorkbook();

@@ -145,10 +145,13 @@ describe("with a job open", () => {
       await page.setViewportSize(size);
       await page.emulateMedia({ colorScheme });
       expect(parts.length).toBeGreaterThan(10);
+      // Colours come from one list of names: in dark, three parts show all of them.
+      const looked = parts.filter(([part]) => colorScheme === "light" || ["answers", "loops", "price"].includes(part));
+      expect(looked.length).toBeGreaterThanOrEqual(3);
       for (const [part] of parts) {
         await showPart(part);
         expect(await overflow(), part).toBeLessThanOrEqual(0);
-        expect(await serious(), part).toEqual([]);
+        if (looked.some(([one]) => one === part)) expect(await serious(), part).toEqual([]);
       }
       await page.emulateMedia({ colorScheme: "light" });
     },
