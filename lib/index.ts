@@ -74,6 +74,7 @@ export type {
   OldZone,
   PriceBookRow,
   RadioTest,
+  SupplyCure,
   Survey,
   SurveyCable,
   SurveyLoop,
@@ -361,6 +362,7 @@ export type { TestedPlace } from "./estimate/radio-places.js";
 export { type Summary, summaryOf } from "./estimate/summary.js";
 export type { PlaceSupply } from "./estimate/supply-battery.js";
 export type { WirelessChoice } from "./estimate/supply-choices.js";
+export type { NotPriced, SupplyChoice } from "./estimate/supply-cure-offers.js";
 export type { SupplyAtPanel, SupplyDetectorAtPanel } from "./estimate/supply-of.js";
 
 // Sheets as plain data

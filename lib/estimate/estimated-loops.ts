@@ -178,6 +178,7 @@ function reasonOf({
   parts.push(sentence(treatment.reason));
   if (planned.risk?.fallback && planned.risk.repairs === 0) parts.push(`If that fails: ${planned.risk.fallback.why}.`);
   else if (Object.keys(planned.items).length > 0 && planned.why !== "") parts.push(sentence(planned.why));
+  if (planned.supplyCure !== undefined) parts.push(sentence(`supply: ${planned.supplyCure}`));
   return parts.join(" ");
 }
 

@@ -5,6 +5,7 @@ import { type Cents, roundCents } from "../quantities/money.js";
 import { itemsCents, workCents } from "../treatments/work-cents.js";
 import type { WhyTreatment } from "./explanations.js";
 import type { PreparedJob } from "./prepare-job.js";
+import type { NotPriced, SupplyChoice } from "./supply-cure-offers.js";
 import type { SupplyAtPanel, SupplyDetectorAtPanel } from "./supply-of.js";
 
 /** A kept detector that falls short, made wireless instead. Our cost, before margin and tax. */
@@ -35,6 +36,10 @@ export function withSupplyChoices({
       if (!detector.kept || detector.fails.length === 0) return detector;
       const wireless = wirelessChoice(detector.key, prepared, planned, whys);
       queries.push(shortQuery({ ...detector, wireless }, place, prepared));
+      for (const one of detector.notPriced) {
+        if (!queries.some(({ typed, sheet }) => typed === one.missing && sheet === "Price book"))
+          queries.push(unpricedQuery(one));
+      }
       return { ...detector, wireless };
     }),
   }));
@@ -80,7 +85,28 @@ function shortQuery(detector: SupplyDetectorAtPanel, { source }: SupplyAtPanel, 
     row: loop?.row ?? null,
     column: null,
     typed: detector.tag ?? detector.loop,
-    message: `This kept detector falls under its ${source.minimumVolts} V: ${read}. Choose: ${detector.cures.join("; ")}.${wireless} Pin the treatment, or write the data sheet's minimum if it is lower.`,
+    message: `This kept detector falls under its ${source.minimumVolts} V: ${read}. What would do: ${detector.cures.join("; ")}.${priced(detector, survey)}${wireless} Write one of these words under Supply cure, pin the loop to wireless, or write the data sheet's minimum if it is lower.`,
     key: detector.key,
+  };
+}
+
+function priced({ choices }: SupplyDetectorAtPanel, { site }: PreparedJob["survey"]): string {
+  if (choices.length === 0) return "";
+  return ` Our cost on the wire: ${choices.map((choice) => supplyChoiceWords(choice, site.currency)).join("; ")}.`;
+}
+
+/** A way out on the wire with its money and volts. */
+export function supplyChoiceWords({ kind, words, costCents, batteryEndMillivolts }: SupplyChoice, currency: string) {
+  const money = formatMoney({ cents: costCents, currency });
+  return `${kind}: ${money}, ${words}, ${(batteryEndMillivolts / 1000).toFixed(2)} V at battery end less the panel's drop`;
+}
+
+function unpricedQuery({ missing, words }: NotPriced): Query {
+  return {
+    sheet: "Price book",
+    row: null,
+    column: "class",
+    typed: missing,
+    message: `A supply cure that would do cannot be priced: ${words}.`,
   };
 }

@@ -1,5 +1,4 @@
 import type { PlannedLoop } from "../plan/planned-loop.js";
-import type { PriceBook } from "../price-book/article.js";
 import type { JobSettings } from "../price-book/job-settings.js";
 import { articlesOfClass } from "../price-book/look-up.js";
 import type { Query } from "../problems/query.js";
@@ -17,8 +16,11 @@ import {
 import type { InputModuleProfile, Survey, SurveyLoop, SurveyPanel } from "../survey/survey.js";
 import type { FittedModule } from "../terminals/terminal-schedule.js";
 import { holdsPoweredDetector } from "../treatments/loop-devices.js";
+import type { WorkRates } from "../treatments/work-cents.js";
 import { type PlaceSupply, placeSupply } from "./supply-battery.js";
 import type { WirelessChoice } from "./supply-choices.js";
+import type { NotPriced, SupplyChoice } from "./supply-cure-offers.js";
+import { cureDetectors } from "./supply-cured.js";
 import { type SupplyFeed, supplyFeeds } from "./supply-feeds.js";
 
 /** One powered loop on the supply of a panel. */
@@ -49,6 +51,12 @@ export interface SupplyDetectorAtPanel {
   readonly fails: readonly SupplyState[];
   /** What would lift it to its minimum in the lowest state. Empty when nothing is needed. */
   readonly cures: readonly string[];
+  /** The ways that work on the wire, priced; of a detector with a chosen cure as they were before it. */
+  readonly choices: readonly SupplyChoice[];
+  /** Ways that work but have no article or hours to price them with. */
+  readonly notPriced: readonly NotPriced[];
+  /** The way the estimator chose: its parts and hours are in the price and the volts as planned are with it. */
+  readonly cure: SupplyChoice | null;
   /** Replacing it by a wireless one, in money; null when it holds its minimum or no wireless device is offered. */
   readonly wireless: WirelessChoice | null;
 }
@@ -81,13 +89,15 @@ interface SupplyInputs {
   readonly planned: readonly PlannedLoop[];
   readonly fitted: readonly FittedModule[];
   readonly profiles: readonly InputModuleProfile[];
-  readonly book: PriceBook;
+  readonly rates: WorkRates;
   readonly job: JobSettings;
 }
 
 /** Supply at every panel that feeds a powered detector or gets a module, and what has to be asked about it. */
 export function supplyOf(inputs: SupplyInputs): {
   readonly supply: readonly SupplyAtPanel[];
+  /** The chosen cures by loop (key). */
+  readonly cures: ReadonlyMap<string, SupplyChoice>;
   readonly queries: readonly Query[];
 } {
   const queries: Query[] = [];
@@ -105,7 +115,12 @@ export function supplyOf(inputs: SupplyInputs): {
       message: `How many hours must the supply last without mains? ${hours} h are reckoned until the rule or the insurer's letter is at hand.`,
     });
   }
-  return { supply, queries };
+  const cures = new Map(
+    supply.flatMap(({ detectors }) =>
+      detectors.flatMap(({ key, cure }) => (cure === null ? [] : [[key, cure] as const])),
+    ),
+  );
+  return { supply, cures, queries };
 }
 
 function supplyAt(panel: SurveyPanel, inputs: SupplyInputs, queries: Query[]): SupplyAtPanel {
@@ -133,15 +148,25 @@ function supplyAt(panel: SurveyPanel, inputs: SupplyInputs, queries: Query[]): S
   };
   const joints = extraJointOhms({ tree: found, measured: measuredIn(powered, unknown) });
   const asFound = withJoints(found, joints);
-  const asPlanned = { ...asFound, detectors: found.detectors.filter(({ id }) => kept.has(id)) };
   const solvedFound = supplyTree(asFound);
+  const cured = cureDetectors({
+    tree: { ...asFound, detectors: found.detectors.filter(({ id }) => kept.has(id)) },
+    loops: powered.filter(({ key }) => kept.has(key) && !unknown.has(key)),
+    standbyHours: survey.site.standbyHours,
+    rates: inputs.rates,
+    job,
+  });
+  queries.push(...cured.queries, ...idleCures(powered, kept, unknown));
+  const asPlanned = cured.tree;
   const solvedPlanned = supplyTree(asPlanned);
   const detectors = powered.map((loop) => {
     const feed = feeds.find((one) => one.loop.key === loop.key);
     const known = !unknown.has(loop.key);
     const before = known ? solvedFound.detectors.find(({ id }) => id === loop.key) : undefined;
     const after = known ? solvedPlanned.detectors.find(({ id }) => id === loop.key) : undefined;
-    const fails = SUPPLY_STATES.filter((state) => (after ?? before)?.enough[state] === false);
+    const local = cured.localVolts.get(loop.key);
+    const enough = local ? undefined : (after ?? before)?.enough;
+    const fails = SUPPLY_STATES.filter((state) => enough?.[state] === false);
     const needsCure = after !== undefined && fails.length > 0;
     return {
       key: loop.key,
@@ -155,9 +180,12 @@ function supplyAt(panel: SurveyPanel, inputs: SupplyInputs, queries: Query[]): S
       stretchWords: feed?.words ?? "",
       measuredVolts: loop.voltsAtDetector ?? null,
       asFound: before?.volts ?? null,
-      asPlanned: after?.volts ?? null,
+      asPlanned: local ?? after?.volts ?? null,
       fails,
       cures: needsCure ? supplyCures({ tree: asPlanned, detector: loop.key, state: "batteryEndLessDrop" }).words : [],
+      choices: cured.offered.get(loop.key)?.choices ?? [],
+      notPriced: cured.offered.get(loop.key)?.notPriced ?? [],
+      cure: cured.chosen.get(loop.key) ?? null,
       wireless: null,
     };
   });
@@ -227,7 +255,7 @@ function measuredIn(powered: readonly SurveyLoop[], unknown: ReadonlySet<string>
 
 function placeOf(
   panel: SurveyPanel,
-  { fitted, profiles, book, survey, job }: SupplyInputs,
+  { fitted, profiles, rates, survey, job }: SupplyInputs,
   detectors: readonly SupplyDetectorAtPanel[],
   chargerVolts: number,
 ): PlaceSupply | null {
@@ -241,12 +269,32 @@ function placeOf(
       count: modules.filter((module) => module.type === type).length,
     })),
     ...detectors
-      .filter(({ kept }) => kept)
+      .filter(({ kept, cure }) => kept && cure?.kind !== "localSupply")
       .map(({ loop, tag, milliamps }) => ({ name: `loop ${tag ?? loop}`, milliamps, count: 1 })),
   ];
-  const sizes = articlesOfClass({ book, class: "battery" }).flatMap(({ ampereHours }) => ampereHours ?? []);
+  const sizes = articlesOfClass({ book: rates.book, class: "battery" }).flatMap(({ ampereHours }) => ampereHours ?? []);
   const { standbyHours } = survey.site;
   return placeSupply({ loads, chargerVolts, standbyHours, stockAmpHours: sizes, job });
+}
+
+/** A cure chosen for a detector that is not kept, or whose volts cannot be told. */
+function idleCures(
+  powered: readonly SurveyLoop[],
+  kept: ReadonlySet<string>,
+  unknown: ReadonlySet<string>,
+): readonly Query[] {
+  return powered
+    .filter(({ key, edits }) => edits.supplyCure !== undefined && !(kept.has(key) && !unknown.has(key)))
+    .map(({ key, sheet, row, edits }) => ({
+      sheet,
+      row,
+      column: "supplyCure",
+      typed: edits.supplyCure ?? "",
+      message: kept.has(key)
+        ? "The volts at this detector cannot be told without run and cable: the cure is not applied. Write them, or clear the cell."
+        : "The plan does not keep this detector on the wire: the cure is not applied. Pin the loop to the wire, or clear the cell.",
+      key,
+    }));
 }
 
 function currentQueries(powered: readonly SurveyLoop[], kept: ReadonlySet<string>): readonly Query[] {

@@ -27,6 +27,8 @@ export interface PlannedLoop {
   /** What may go wrong, and what then happens; null where nothing is left open. */
   readonly risk: LoopRisk | null;
   readonly why: string;
+  /** The estimator's cure for its supply, in words; its parts and hours are in the work. */
+  readonly supplyCure?: string;
 }
 
 /** Joins the plan's choices with the work behind them; the carrier of a shared input is the one that costs least. */

@@ -21,6 +21,7 @@ const planColumns = [
   "lifeSafety",
   "pinTreatment",
   "forbid",
+  "supplyCure",
 ] as const;
 const separator = " | ";
 

@@ -1,7 +1,7 @@
 import type { SupplyAtPanel, SupplyDetectorAtPanel } from "../estimate/supply-of.js";
 import type { Block, Cell, Sheet } from "../report/model.js";
 import type { PerState, SupplyState } from "../supply/supply-tree.js";
-import { column, line, number, paragraph, text, title, wrapped } from "./cells.js";
+import { column, line, money, number, paragraph, text, title, wrapped } from "./cells.js";
 import type { SheetInput } from "./sheet-input.js";
 
 const stateWords: Readonly<Record<SupplyState, string>> = {
@@ -38,6 +38,7 @@ function placeBlocks(input: SheetInput, place: SupplyAtPanel, at: number): reado
     ...place.detectors
       .filter(({ cures }) => cures.length > 0)
       .map((one) => paragraph(`${nameOf(one)} falls short: ${cureWords(one)}.`, "warning")),
+    ...choiceTable(place, at),
   ];
 }
 
@@ -97,6 +98,38 @@ function detectorTable(place: SupplyAtPanel, at: number): Block {
       wrapped(shortWords(one)),
     ]),
   };
+}
+
+/** Priced ways on the wire of every detector that falls short, or would without its cure. */
+function choiceTable(place: SupplyAtPanel, at: number): readonly Block[] {
+  const rows = place.detectors.flatMap((one) =>
+    one.choices.map((choice) => [
+      text(one.loop),
+      wrapped(one.tag),
+      text(choice.kind),
+      wrapped(choice.words),
+      money(choice.costCents),
+      number(choice.batteryEndMillivolts / 1000),
+      text(one.cure?.kind === choice.kind ? "chosen, in the price" : ""),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  const columns = [
+    column("loop", "Loop", "text", 8),
+    column("tag", "Tag", "wrapped", 14),
+    column("cure", "Supply cure", "text", 13),
+    column("what", "What is done", "wrapped", 44),
+    column("cost", "Costs us", "money", 12),
+    column("volts", "Less drop", "volts", 10),
+    column("chosen", "Chosen", "wrapped", 20),
+  ];
+  return [
+    paragraph(
+      "Ways on the wire that reach the minimum: parts by the unit and mean hours, before whole packs, margin and tax. Write the word under Supply cure on the loops sheet to have one in the price.",
+      "note",
+    ),
+    { kind: "table", name: `supply_cures_${at}`, whenEmpty: "", columns, rows },
+  ];
 }
 
 const voltCells = (volts: PerState<number> | null): readonly Cell[] =>

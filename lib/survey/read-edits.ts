@@ -29,6 +29,7 @@ export function readEdits(row: RowReader): LoopEdits {
   return {
     ...field("pinTreatment", row.choice("pinTreatment", treatments)),
     ...field("forbid", forbid),
+    ...field("supplyCure", row.choice("supplyCure", ["joints", "heavierPair", "ownPair", "localSupply"])),
     ...field("estimatorNote", row.text("estimatorNote")),
     ...field("asLeftClosed", ohms("asLeftClosed")),
     ...field("asLeftOpened", ohms("asLeftOpened")),

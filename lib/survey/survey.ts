@@ -51,10 +51,14 @@ export interface LoopDevice {
   readonly powered: boolean;
 }
 
+/** How a kept detector that falls short of supply is helped on the wire. */
+export type SupplyCure = "joints" | "heavierPair" | "ownPair" | "localSupply";
+
 /** What the estimator wrote beside a row. These are kept over every re-run. */
 export interface LoopEdits {
   readonly pinTreatment?: string;
   readonly forbid?: readonly string[];
+  readonly supplyCure?: SupplyCure;
   readonly estimatorNote?: string;
   readonly asLeftClosed?: OhmsReading;
   readonly asLeftOpened?: OhmsReading;

@@ -54,6 +54,7 @@ export const headingWords: readonly HeadingWordsRow[] = [
   {"sheet":"Loops","column":"notes","words":["notes","note","remarks","remark","comments","comment","observations"],"source":"practice"},
   {"sheet":"Loops","column":"pinTreatment","words":["pin treatment"],"source":"practice"},
   {"sheet":"Loops","column":"forbid","words":["forbid treatments"],"source":"practice"},
+  {"sheet":"Loops","column":"supplyCure","words":["supply cure"],"source":"practice"},
   {"sheet":"Loops","column":"estimatorNote","words":["estimator note"],"source":"practice"},
   {"sheet":"Loops","column":"asLeftClosed","words":["as left shut"],"source":"practice"},
   {"sheet":"Loops","column":"asLeftOpened","words":["as left open"],"source":"practice"},
