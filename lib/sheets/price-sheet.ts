@@ -255,7 +255,7 @@ function rangeBlocks(input: SheetInput): readonly Block[] {
             {
               kind: "keyValue",
               rows: [
-                line("Mean, what is quoted", money(price.meanCents)),
+                line("Mean of such jobs", money(price.meanCents)),
                 line("Sum of the likeliest, not quoted", money(price.likelySumCents, "note")),
               ],
             },
