@@ -12,6 +12,8 @@ import { checkTarget } from "./write-atomically.js";
 export async function checkTargets(paths: {
   readonly output: string;
   readonly json: string | undefined;
+  /** Further files to write. */
+  readonly more?: readonly string[];
   /** The surveys, of which a workbook may be written over. */
   readonly workbooks: readonly string[];
   /** Other files that were handed in. */
@@ -21,7 +23,7 @@ export async function checkTargets(paths: {
   if (!/.\.xlsx$/i.test(output)) {
     throw new UsageError(`-o: got "${output}", expected a name that ends in .xlsx`);
   }
-  const targets = json === undefined ? [output] : [output, json];
+  const targets = [output, ...(json === undefined ? [] : [json]), ...(paths.more ?? [])];
   const read = [...others, ...workbooks.filter((path) => path !== "-")];
   for (const target of targets) {
     for (const path of read) {
@@ -32,6 +34,9 @@ export async function checkTargets(paths: {
     }
   }
   if (json !== undefined && (await isSame(output, json))) throw new UsageError("-o and --json name the same file");
+  for (const path of paths.more ?? []) {
+    if (json !== undefined && (await isSame(path, json))) throw new UsageError(`--csv and --json both write ${path}`);
+  }
   for (const target of targets) await checkTarget(target);
 }
 

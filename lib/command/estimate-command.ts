@@ -1,16 +1,21 @@
+import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { estimateJob, NoEstimate } from "../estimate/estimate-job.js";
 import type { HeldPlan, PacksWanted } from "../estimate/held-plan.js";
 import { readHeldPlan } from "../json-input/held-plan-input.js";
+import { printablePlan } from "../report/printable-plan.js";
 import { packsWantedIn } from "../sheets/packs-wanted.js";
 import { planRecordIn } from "../sheets/plan-record-sheet.js";
+import { hasDemoPrices } from "../sheets/sheet-input.js";
 import { solveWithHighsInWorker } from "../solver/highs-in-worker.js";
 import type { SurveySheetName } from "../survey/columns.js";
 import type { ConfirmedFeeds } from "../survey/confirm-feeds.js";
 import type { HeadingMapping } from "../survey/map-headings.js";
 import { readSurvey, type SheetToRead, type SurveyInput } from "../survey/read-survey.js";
-import { estimateWorkbook } from "../workbook/estimate-workbook.js";
+import { purchaseCsv } from "../workbook/csv/purchase-csv.js";
+import { estimateWorkbookReport } from "../workbook/estimate-workbook-report.js";
 import { readFileInWorker } from "../workbook/read/in-worker.js";
+import { writeWorkbook } from "../workbook/write/write-workbook.js";
 import { checkTargets } from "./check-targets.js";
 import { onInterrupt } from "./interrupt.js";
 import { progressLine } from "./progress-line.js";
@@ -33,12 +38,14 @@ const looseSheets: Readonly<Record<string, SurveySheetName>> = {
 };
 
 export const estimateCommand: Command = {
-  usage: "loopwright estimate SURVEY… -o FILE.xlsx [--json FILE.json] [--hold-plan]",
+  usage: "loopwright estimate SURVEY… -o FILE.xlsx [--json FILE.json] [--csv FOLDER] [--hold-plan]",
   summary: "Judge every loop, plan, price and write the workbook.",
   help: [
     "SURVEY        a workbook made by `loopwright new`, a JSON survey, or the loops sheet as typed (.csv, .xlsx)",
     "-o FILE.xlsx  where the workbook goes; it is written beside and then renamed, never half",
     "--json FILE   the estimate as JSON too",
+    "--csv FOLDER  bill.csv and orders.csv for the purchaser's program into a folder that exists; text a spreadsheet",
+    "              would run gets a ' in front",
     "--site, --radio, --old-zones, --prices, --modules, --labour, --finished-jobs FILE  loose sheets beside the loops",
     "--map FILE    JSON {sheet: {typed heading: our column}} to correct how headings were understood;",
     "              its key fedFrom confirms where powered detectors take their supply: {loop: feeding loop or panel},",
@@ -54,6 +61,7 @@ export const estimateCommand: Command = {
       options: {
         output: { type: "string", short: "o" },
         json: { type: "string" },
+        csv: { type: "string" },
         map: { type: "string" },
         seconds: { type: "string" },
         "hold-plan": { type: "boolean" },
@@ -66,9 +74,11 @@ export const estimateCommand: Command = {
     if (values.output === undefined) throw new UsageError("estimate needs -o FILE.xlsx");
     const seconds = Number(values.seconds ?? "30");
     if (!(seconds > 0)) throw new UsageError(`--seconds: got ${values.seconds}, expected a number over 0`);
+    const csvFiles = values.csv === undefined ? undefined : csvIn(values.csv);
     await checkTargets({
       output: values.output,
       json: values.json,
+      more: Object.values(csvFiles ?? {}),
       workbooks: positionals,
       others: looseFiles(values),
     });
@@ -95,25 +105,38 @@ export const estimateCommand: Command = {
       })
       .finally(interrupt.done);
     progress.say("writing the workbook");
-    const bytes = await estimateWorkbook({
-      estimate,
-      survey,
-      headings,
-      date: today(),
-      revision: (former.before?.revision ?? 0) + 1,
-      ...(former.packsWanted ? { packsWanted: former.packsWanted } : {}),
-    });
-    await writeAtomically(values.output, bytes);
+    const plan = printablePlan(
+      estimateWorkbookReport({
+        estimate,
+        survey,
+        headings,
+        date: today(),
+        revision: (former.before?.revision ?? 0) + 1,
+        ...(former.packsWanted ? { packsWanted: former.packsWanted } : {}),
+      }),
+    );
+    await writeAtomically(values.output, await writeWorkbook(plan));
     if (values.json !== undefined) {
       const text = `${JSON.stringify(estimate, null, 1)}\n`;
       await writeAtomically(values.json, text);
     }
+    if (csvFiles !== undefined) {
+      const { bill, orders } = purchaseCsv({
+        plan,
+        bill: estimate.bill,
+        orders: estimate.orders,
+        demo: hasDemoPrices({ estimate, survey }),
+      });
+      await writeAtomically(csvFiles.bill, bill);
+      await writeAtomically(csvFiles.orders, orders);
+    }
     progress.end();
-    process.stdout.write(
-      `${summaryWords(estimate).join("\n")}\nWritten: ${[values.output, values.json].filter((path) => path !== undefined).join(", ")}\n`,
-    );
+    const written = [values.output, values.json, ...Object.values(csvFiles ?? {})].filter((path) => path !== undefined);
+    process.stdout.write(`${summaryWords(estimate).join("\n")}\nWritten: ${written.join(", ")}\n`);
   },
 };
+
+const csvIn = (folder: string) => ({ bill: join(folder, "bill.csv"), orders: join(folder, "orders.csv") });
 
 /** Files named beside the survey. */
 const looseFiles = (values: Readonly<Record<string, string | boolean | undefined>>): readonly string[] =>

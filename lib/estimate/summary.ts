@@ -57,6 +57,8 @@ function costLines({ price, currency, demoPrices, holds }: Estimate): readonly s
   ];
 }
 
+const counted = (count: number, thing: string) => `${count} ${thing}${count === 1 ? "" : "s"}`;
+
 const percent = (fraction: number | null) => (fraction === null ? "none" : `${(fraction * 100).toFixed(1)} %`);
 
 function measureNextLines({ loops, currency }: Estimate): readonly string[] {
@@ -82,10 +84,10 @@ function orderLines({ orders, bill, currency }: Estimate): readonly string[] {
   return [
     ...orders.map(
       ({ supplier, lines, totalCents, orderBy }) =>
-        `${supplier}: ${lines.length} lines, ${formatMoney({ cents: totalCents, currency })} with shipping${orderBy === undefined ? "" : `, by ${orderBy}`}`,
+        `${supplier}: ${counted(lines.length, "line")}, ${formatMoney({ cents: totalCents, currency })} with shipping${orderBy === undefined ? "" : `, by ${orderBy}`}`,
     ),
     ...(orders.length === 0 ? ["Nothing to order."] : []),
-    ...(fromVan > 0 ? [`${fromVan} lines come from the van.`] : []),
+    ...(fromVan > 0 ? [`${counted(fromVan, "line")} ${fromVan === 1 ? "comes" : "come"} from the van.`] : []),
   ];
 }
 

@@ -45,9 +45,10 @@ export interface Clause {
 export function clausesFor(input: ClauseInput): readonly Clause[] {
   const { loops } = input;
   const clauses: Clause[] = [];
-  const add = (id: string, about: readonly ClauseLoop[], words: (names: string) => string): void => {
+  const add = (id: string, about: readonly ClauseLoop[], words: (names: string, one: boolean) => string): void => {
     if (about.length === 0) return;
-    clauses.push({ id, words: words(about.map(({ name }) => name).join(", ")), loops: about.map(({ key }) => key) });
+    const names = about.map(({ name }) => name).join(", ");
+    clauses.push({ id, words: words(names, about.length === 1), loops: about.map(({ key }) => key) });
   };
   const kept = loops.filter(({ treatment }) =>
     ["keep", "fitEol", "changeEol", "repair", "rewire", "split"].includes(treatment),
@@ -56,14 +57,14 @@ export function clausesFor(input: ClauseInput): readonly Clause[] {
   add(
     "readings",
     kept,
-    (names) =>
-      `Loops ${names} stay on their old cable on the strength of readings taken ${read}. Cable inside walls was not seen and its later condition is not warranted.`,
+    (names, one) =>
+      `${one ? `Loop ${names} stays on its` : `Loops ${names} stay on their`} old cable on the strength of readings taken ${read}. Cable inside walls was not seen and its later condition is not warranted.`,
   );
   add(
     "notProved",
     kept.filter(({ openingsProved: { proved, total } }) => proved < total),
-    (names) =>
-      `Not every opening of loops ${names} was opened while metering. They are tried one by one during the work; what then fails is priced as an extra.`,
+    (names, one) =>
+      `Not every opening of ${one ? "loop" : "loops"} ${names} was opened while metering. They are tried one by one during the work; what then fails is priced as an extra.`,
   );
   add(
     "repairCap",
@@ -71,20 +72,20 @@ export function clausesFor(input: ClauseInput): readonly Clause[] {
       ({ treatment, uncertain }) =>
         treatment === "repair" || treatment === "rewire" || (treatment === "measureAgain" && uncertain),
     ),
-    (names) =>
-      `Fault finding on loops ${names} is limited to ${input.repairCapHours} h for each loop. After that, and after your approval, a wireless sensor is fitted at ${input.wirelessPrice} for each opening.`,
+    (names, one) =>
+      `Fault finding on ${one ? "loop" : "loops"} ${names} is limited to ${input.repairCapHours} h for each loop. After that, and after your approval, a wireless sensor is fitted at ${input.wirelessPrice} for each opening.`,
   );
   add(
     "uncertain",
     kept.filter(({ uncertain }) => uncertain),
-    (names) =>
-      `The readings of loops ${names} allow more than one explanation. The price holds the odds of each; should most of them turn out badly, we show the readings before any extra work.`,
+    (names, one) =>
+      `The readings of ${one ? "loop" : "loops"} ${names} allow more than one explanation. The price holds the odds of each; should ${one ? "it" : "most of them"} turn out badly, we show the readings before any extra work.`,
   );
   add(
     "eolAtPanel",
     loops.filter(({ eolAt }) => eolAt === "panel"),
-    (names) =>
-      `The resistor of loops ${names} sits at the panel. Cutting or shorting their cable may not be reported. You accept this for these loops.`,
+    (names, one) =>
+      `The resistor of ${one ? "loop" : "loops"} ${names} sits at the panel. Cutting or shorting ${one ? "its" : "their"} cable may not be reported. You accept this for ${one ? "this loop" : "these loops"}.`,
   );
   add(
     "sharedInput",
@@ -95,14 +96,16 @@ export function clausesFor(input: ClauseInput): readonly Clause[] {
   add(
     "retired",
     loops.filter(({ treatment }) => treatment === "retire"),
-    (names) =>
-      `Loops ${names} are taken out of use and tagged. Their openings are not watched any more${loops.some((loop) => loop.treatment === "retire" && !loop.ownerSignedRetire) ? "; this needs your signature before the work begins" : ""}.`,
+    (names, one) =>
+      `${one ? `Loop ${names} is taken out of use and tagged. Its` : `Loops ${names} are taken out of use and tagged. Their`} openings are not watched any more${loops.some((loop) => loop.treatment === "retire" && !loop.ownerSignedRetire) ? "; this needs your signature before the work begins" : ""}.`,
   );
   add(
     "lifeSafety",
     loops.filter(({ treatment }) => treatment === "excluded"),
-    (names) =>
-      `Loops ${names} may serve life safety. They are no part of this work and are not touched; the responsible contractor decides about them.`,
+    (names, one) =>
+      one
+        ? `Loop ${names} may serve life safety. It is no part of this work and is not touched; the responsible contractor decides about it.`
+        : `Loops ${names} may serve life safety. They are no part of this work and are not touched; the responsible contractor decides about them.`,
   );
   const job = (id: string, words: string) => clauses.push({ id, words, loops: [] });
   job(

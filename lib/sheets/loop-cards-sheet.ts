@@ -1,4 +1,4 @@
-import type { EstimatedLoop } from "../estimate/estimate.js";
+import type { BillLine, EstimatedLoop } from "../estimate/estimate.js";
 import { formatOhms } from "../quantities/format-ohms.js";
 import { heightOf } from "../report/layout.js";
 import type { Block, Cell, PictureBlock, Sheet } from "../report/model.js";
@@ -188,7 +188,10 @@ function card(input: SheetInput, loop: EstimatedLoop, picture: PictureBlock | un
               valueColumns: 2,
               rows: [
                 line("Terminals", wrapped(terminalWords(rows))),
-                line("Resistor", wrapped(resistorWords(loop, eol?.eolOhms ?? null, eol?.eolAt ?? null))),
+                line(
+                  "Resistor",
+                  wrapped(resistorWords(loop, input.estimate.bill, eol?.eolOhms ?? null, eol?.eolAt ?? null)),
+                ),
                 line("Splice", wrapped(spliceWords(survey))),
                 line("Bridge first", wrapped(bridgeWords(input, loop) || "nothing known")),
                 line("Zone", wrapped(`${zoneName(loop)}; ${useWords(survey)}`)),
@@ -219,14 +222,19 @@ function terminalWords(rows: SheetInput["estimate"]["terminals"]): string {
   return `${first.module}: ${rows.map(({ conductor, terminal }) => `${conductor} to ${terminal}`).join(", ")}`;
 }
 
-function resistorWords(loop: EstimatedLoop, ohms: number | null, at: "device" | "panel" | null): string {
+function resistorWords(
+  loop: EstimatedLoop,
+  bill: readonly BillLine[],
+  ohms: number | null,
+  at: "device" | "panel" | null,
+): string {
   if (ohms === null) {
     return loop.input !== null && loop.input.sharedWith.length > 0
       ? "none on this loop: the joined loop carries it"
       : "none";
   }
   const where = at === "panel" ? "at the panel" : "past the last opening";
-  return fitsNewEol(loop)
+  return fitsNewEol(loop, bill)
     ? `fit ${formatOhms(ohms)}, ${bandWords(ohms)}, ${where}`
     : `${formatOhms(ohms)} stays, ${where}`;
 }

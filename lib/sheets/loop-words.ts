@@ -1,4 +1,4 @@
-import type { EstimatedLoop } from "../estimate/estimate.js";
+import type { BillLine, EstimatedLoop } from "../estimate/estimate.js";
 import { formatOhms } from "../quantities/format-ohms.js";
 import { formatPercentOnPaper } from "../quantities/format-percent-on-paper.js";
 import { bandsFromOhms } from "../quantities/resistor-code.js";
@@ -40,9 +40,11 @@ export const treatmentOf = (loop: EstimatedLoop): string => treatmentWords[loop.
 export const bandWords = (ohms: number): string =>
   bandsFromOhms({ ohms, tolerancePercent: newEolPercent, bands: 5 }).join(" – ");
 
-/** Whether the treatment fits a new resistor. */
-export const fitsNewEol = ({ treatment }: EstimatedLoop): boolean =>
-  treatment === "fitEol" || treatment === "changeEol";
+/** Whether a new resistor goes on the loop: a split or a repair may need one too, and then the bill holds one for it. */
+export const fitsNewEol = ({ key, treatment }: EstimatedLoop, bill: readonly BillLine[]): boolean =>
+  treatment === "fitEol" ||
+  treatment === "changeEol" ||
+  bill.some((line) => line.class === "eolResistor" && line.loops.includes(key));
 
 /** Zone name from what it protects, else label or loop. */
 export const zoneName = (loop: EstimatedLoop): string => loop.protects ?? loop.tag ?? loop.loop;

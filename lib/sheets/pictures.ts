@@ -25,7 +25,7 @@ function picture(svg: string, alt: string, widthPixels: number): PictureBlock {
 
 /** The loop as it is to be left, where a resistor is fitted or the pair is worked on; plain keeps need no picture. */
 export function cardPicture(input: SheetInput, loop: EstimatedLoop): PictureBlock | undefined {
-  const worked = fitsNewEol(loop) || loop.treatment === "repair" || loop.treatment === "rewire";
+  const worked = fitsNewEol(loop, input.estimate.bill) || loop.treatment === "repair" || loop.treatment === "rewire";
   if (!worked) return undefined;
   const survey = surveyLoopOf(input, loop);
   const eol = input.estimate.terminals.find(({ loop: key, eolOhms }) => key === loop.key && eolOhms !== null);

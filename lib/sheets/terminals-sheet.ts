@@ -43,7 +43,7 @@ export function terminalsSheet(input: SheetInput): Sheet | undefined {
         ],
         rows: terminals.map((row) => {
           const loop = loops.find(({ key }) => key === row.loop);
-          const isNew = loop !== undefined && fitsNewEol(loop) && row.eolOhms !== null;
+          const isNew = loop !== undefined && fitsNewEol(loop, input.estimate.bill) && row.eolOhms !== null;
           return [
             text(row.panel),
             text(row.module),

@@ -1,7 +1,17 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { parse } from "csv-parse/sync";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
@@ -68,6 +78,48 @@ describe("loopwright, used well", () => {
     expect(estimate.loops).toHaveLength(1);
     expect(estimate.loops[0].key).toBe("R001");
     expect(readdirSync(folder).filter((name) => name.endsWith(".tmp"))).toEqual([]);
+  });
+
+  it("writes bill and orders as CSV another reader understands (RFC 4180), nothing in it a spreadsheet runs (OWASP, CSV injection)", () => {
+    mkdirSync(join(folder, "csv"));
+    write(
+      "run.csv",
+      `${heading}\n=1+1,1,front door,1,recessed contact,22/2,48 ft,2.2,OL,0\n=1+1,2,back door,1,recessed contact,22/2,60 ft,2.4,OL,0\n`,
+    );
+    const { status, stdout } = run(["estimate", "run.csv", "-o", "run.xlsx", "--csv", "csv"]);
+    expect(status).toBe(0);
+    expect(stdout).toContain(join("csv", "orders.csv"));
+    const read = (name: string): Record<string, string>[] =>
+      parse(readFileSync(join(folder, "csv", name), "utf8"), { bom: true, columns: true });
+    const orders = read("orders.csv");
+    const bill = read("bill.csv");
+    const articles = orders.filter((line) => line["Code"] !== "");
+    expect(articles.length).toBeGreaterThan(1);
+    for (const line of articles) {
+      const [packs, size, quantity, price, sum] = ["Packs", "Pack size", "Quantity", "Unit price", "Line"].map((name) =>
+        Number(line[name]),
+      );
+      expect(quantity).toBe((packs ?? 0) * (size ?? 0));
+      expect(sum).toBeCloseTo((quantity ?? 0) * (price ?? 0), 2);
+      expect(bill.find((other) => other["Code"] === line["Code"])?.["Packs"]).toBe(line["Packs"]);
+    }
+    expect(bill.some((line) => line["For loops"]?.startsWith("'=1+1"))).toBe(true);
+    for (const line of [...orders, ...bill]) {
+      expect(line["Prices"]).toMatch(/^DEMO PRICES/);
+      for (const field of Object.values(line))
+        if (Number.isNaN(Number(field))) expect(field).not.toMatch(/^[=+\-@\t\r]/);
+    }
+  });
+
+  it("refuses a folder for CSV that is none, and one where a file handed in would be lost", () => {
+    write("bill.csv", `${heading}\nP1,1,front door,1,contact,22/2,48 ft,2.2,OL,0\n`);
+    const missing = run(["estimate", "bill.csv", "-o", "x.xlsx", "--csv", "nowhere"]);
+    expect(missing.status).toBe(2);
+    expect(missing.stderr).toContain("does not exist");
+    const lost = run(["estimate", "bill.csv", "-o", "x.xlsx", "--csv", "."]);
+    expect(lost.status).toBe(2);
+    expect(lost.stderr).toContain("would be lost");
+    expect(existsSync(join(folder, "x.xlsx"))).toBe(false);
   });
 });
 

@@ -134,6 +134,18 @@ describe("clauses from the state of the loops", () => {
     expect(ids({ treatment: "wireless" })).toEqual(["site", "validity"]);
   });
 
+  test("one loop is spoken of as one", () => {
+    const states = [{ openingsProved: { proved: 1, total: 2 } }, { eolAt: "panel" as const }, { uncertain: true }];
+    const treatments = ["repair", "retire", "excluded"].map((treatment) => ({ treatment }));
+    for (const state of [...states, ...treatments]) {
+      const about = clausesFor({ ...job, loops: [loop({ name: "P1 10", ...state })] }).filter(
+        ({ loops }) => loops.length > 0,
+      );
+      expect(about.length).toBeGreaterThan(0);
+      for (const { words } of about) expect(words).not.toMatch(/\bloops\b|\btheir (old )?cable|\bthese\b/i);
+    }
+  });
+
   test("the quote holds 30 days from 2 March 2026: until 1 April (calendar)", () => {
     const words = clausesFor({ ...job, loops: [] }).find(({ id }) => id === "validity")?.words;
     expect(words).toContain("2026-04-01");

@@ -11,6 +11,7 @@ import { checkFile } from "../../lib/workbook/check/check-file.js";
 import { estimateWorkbook, estimateWorkbookReport } from "../../lib/workbook/estimate-workbook.js";
 import { readFileSheets } from "../../lib/workbook/read/read-file.js";
 import { demoEstimate, issued } from "./demo-estimate.js";
+import { everyText } from "./every-text.js";
 
 let demo: Awaited<ReturnType<typeof demoEstimate>>;
 let report: Report;
@@ -33,6 +34,17 @@ describe("the demo's workbook as plain data", () => {
     const money = ["Bill", "Orders", "Labour", "Price", "Quote", "Cautions", "Checks", "Basis"];
     expect(names.filter((name) => [...wanted, ...money].includes(name))).toEqual([...wanted, ...money]);
     expect(names.slice(-9).every((name) => name.startsWith("Survey "))).toBe(true);
+  });
+
+  it("tells the technician to fit a resistor on every loop the bill holds one for, and on no other wired loop", () => {
+    const { bill, loops, terminals } = demo.estimate;
+    const fitted = new Set(bill.filter((line) => line.class === "eolResistor").flatMap((line) => line.loops));
+    expect(fitted.size).toBeGreaterThan(0);
+    const told = everyText(report).filter(({ sheet }) => sheet === "Loop cards");
+    expect(told.filter(({ text }) => /^fit .*Ω, .* – /.test(text))).toHaveLength(
+      loops.filter(({ key }) => fitted.has(key) && terminals.some((row) => row.loop === key && row.eolOhms !== null))
+        .length,
+    );
   });
 
   it("has nothing a spreadsheet would refuse", () => {

@@ -1,6 +1,9 @@
 import { InputError } from "../../problems/input-error.js";
+import { inputMark } from "../../report/layout.js";
 import type { PlannedSheet, PrintablePlan } from "../../report/printable-plan.js";
 import { type CsvField, csvText } from "./csv-text.js";
+
+const marked = new RegExp(`^${inputMark}\\s*`, "u");
 
 /**
  * One table of a printable plan as CSV, heading first and without its totals row: values only, formulas as the figure
@@ -8,11 +11,20 @@ import { type CsvField, csvText } from "./csv-text.js";
  * @throws {@link InputError} when the plan has no such table.
  */
 export function tableCsv(plan: PrintablePlan, table: string): string {
+  return csvText(tableRows(plan, table));
+}
+
+/**
+ * Heading and rows of one table of a printable plan, without its totals row; the mark of an input's heading is left out.
+ * @throws {@link InputError} when the plan has no such table.
+ */
+export function tableRows(plan: PrintablePlan, table: string): CsvField[][] {
   for (const sheet of plan.sheets) {
     const found = sheet.tables.find((each) => each.name === table);
     if (found === undefined) continue;
     const last = found.totalsRow ? found.area.bottom - 1 : found.area.bottom;
-    return csvText(valuesOf(sheet, { ...found.area, bottom: last }));
+    const [heading = [], ...rows] = valuesOf(sheet, { ...found.area, bottom: last });
+    return [heading.map((name) => (typeof name === "string" ? name.replace(marked, "") : name)), ...rows];
   }
   throw new InputError({ field: "table", got: `"${table}"`, expected: "the name of a table in the plan" });
 }
