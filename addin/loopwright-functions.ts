@@ -2,7 +2,8 @@
 // general units (zod, mathjs) into a bundle that Excel loads with the workbook.
 export { loopRecord } from "../lib/findings/from-survey.js";
 export { judgeJob } from "../lib/findings/judge-job.js";
-export { judgeLoop } from "../lib/findings/judge-loop.js";
+export { judgeLoop, judgeLoopWith } from "../lib/findings/judge-loop.js";
+export { judgeModel } from "../lib/findings/judge-model.js";
 export type { LoopJudgement, LoopRecord } from "../lib/findings/loop-record.js";
 export { terminalOhms } from "../lib/network/terminal-ohms.js";
 export { InputError } from "../lib/problems/input-error.js";

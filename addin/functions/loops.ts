@@ -164,7 +164,11 @@ export function loopsVerdictAnswer(loops: unknown, together?: unknown): Answer<C
   if (range.rows.size === 0) throw new NoResult("loops: the range has headings but no loop below them");
   const read = [...range.rows.values()];
   const records = read.map(({ loop }) => library.loopRecord({ loop, site: SITE }));
-  const judgements = pooled ? library.judgeJob(records).loops : records.map((record) => library.judgeLoop(record));
+  const options = { rankNext: false };
+  const model = library.judgeModel(options);
+  const judgements = pooled
+    ? library.judgeJob(records, options).loops
+    : records.map((record) => library.judgeLoopWith(record, model));
   const places = new Map([...range.rows.keys()].map((place, i) => [place, i]));
   const rows = cells.map((_, place): CellValue[] => {
     if (place === range.headingRow) return VERDICT_HEADINGS;

@@ -1,4 +1,5 @@
 import type { Ohms, OhmsReading } from "../quantities/ohms-reading.js";
+import { present } from "../quantities/present.js";
 import type { OldZone, SurveyLoop, SurveySite } from "../survey/survey.js";
 import type { LoopRecord } from "./loop-record.js";
 
@@ -7,9 +8,6 @@ const lifeSafetyDevices: readonly string[] = ["smokeOrHeat", "flowSwitch", "othe
 
 /** Loops of one survey share installer, meter and old panels, so they are one job. */
 const wholeSurvey = "survey";
-
-const present = <T extends object>(values: { readonly [K in keyof T]: T[K] | undefined }): T =>
-  Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as T;
 
 const ohmsOf = (reading: OhmsReading | undefined): Ohms | undefined => reading?.ohms;
 

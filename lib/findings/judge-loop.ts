@@ -68,7 +68,7 @@ export function judgementOf({ record, model, evidence, posterior, jobFacts }: Ju
     run,
     action,
     cannotTell: voided ? [] : cannotTellOf({ record, evidence, posterior: said, proved, eol, run }),
-    next: gate.gate === "hold" || gate.gate === "foreignVolts" ? [] : nextReadingsOf(task),
+    next: !model.ranksNext || gate.gate === "hold" || gate.gate === "foreignVolts" ? [] : nextReadingsOf(task),
   };
 }
 

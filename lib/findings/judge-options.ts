@@ -91,6 +91,8 @@ export interface JudgeOptions {
   readonly figures?: Partial<Figures>;
   /** The monitoring account is recorded as on test, so devices may be tripped. */
   readonly accountOnTest?: boolean;
+  /** false: further readings are not ranked, `next` stays empty; for verdicts of many loops. Default true. */
+  readonly rankNext?: boolean;
 }
 
 /** The figures of the reference table with the caller's own over them. */

@@ -1,4 +1,5 @@
 import { parseMilliamps } from "../quantities/parse-milliamps.js";
+import { present } from "../quantities/present.js";
 import { isNothing } from "../quantities/typed-cell.js";
 import { lengthKind } from "./neighbours.js";
 import { fedFromIn, feedsIn, noteFactsIn } from "./note-facts.js";
@@ -7,7 +8,6 @@ import { readDevices } from "./read-devices.js";
 import { readEdits } from "./read-edits.js";
 import { readEol } from "./read-eol.js";
 import { readOpened, readOtherReadings, readSupplyVolts, readTapped } from "./read-loop-readings.js";
-import { field } from "./read-tables.js";
 import { RowReader, verbatim } from "./row-reader.js";
 import type { DeviceKind, MeasuredRun, NoteFact, SurveyCable, SurveyLoop } from "./survey.js";
 import { hasPhrase } from "./words.js";
@@ -88,62 +88,59 @@ export function readLoop(raw: RawRow, context: LoopContext): LoopRead {
     }) ?? closed?.behaviour;
   const leaveAlone = marked === true || devices.some(({ kind }) => LEAVE_ALONE.has(kind));
   if (closed === undefined && !leaveAlone) row.askOnSite("closed", unreadWords(row, facts));
-  const loop: SurveyLoop = {
+  const loop = present<SurveyLoop>({
     key,
     sheet: table.name,
     row: raw.row,
     typed: Object.fromEntries([...raw.cells].map(([column, cell]) => [column, verbatim(cell)])),
     panel: row.text("panel") ?? context.panel,
     loop: row.text("loop") ?? key,
-    ...field("oldZone", row.text("oldZone")),
-    ...field("label", row.text("label")),
-    ...field("protects", row.text("protects")),
-    ...field("place", row.text("place")),
-    ...field("floor", row.known("floor")),
+    oldZone: row.text("oldZone"),
+    label: row.text("label"),
+    protects: row.text("protects"),
+    place: row.text("place"),
+    floor: row.known("floor"),
     openings: { count: openings.count, assumed: openings.assumed },
     devices,
-    ...field("device", device),
+    device,
     contactForm: readContactForm(row),
-    ...field("cable", cable),
-    ...field("run", run),
-    ...field("fedFrom", row.known("fedFrom")),
-    ...field("fedFromProposed", row.known("fedFrom") === undefined ? proposedFeed(row, notes) : undefined),
-    ...field("eolPlace", eol.place),
-    ...field("eolOhms", eol.ohms),
-    ...field("closed", closed?.reading),
-    ...field("closedUnpowered", closed?.unpowered),
-    ...field("opened", opened),
+    cable,
+    run,
+    fedFrom: row.known("fedFrom"),
+    fedFromProposed: row.known("fedFrom") === undefined ? proposedFeed(row, notes) : undefined,
+    eolPlace: eol.place,
+    eolOhms: eol.ohms,
+    closed: closed?.reading,
+    closedUnpowered: closed?.unpowered,
+    opened,
     ...readings,
-    ...field("voltsDc", supply.pairDc),
-    ...field("voltsAc", supply.pairAc),
-    ...field("voltsAtDetector", supply.atDetector),
-    ...field("milliamps", milliamps),
-    ...field("lifted", readLifted(row, facts)),
+    voltsDc: supply.pairDc,
+    voltsAc: supply.pairAc,
+    voltsAtDetector: supply.atDetector,
+    milliamps,
+    lifted: readLifted(row, facts),
     poweredDetector,
-    ...field("powered", poweredDetector ? powered : undefined),
+    powered: poweredDetector ? powered : undefined,
     markedLifeSafety: marked === true,
-    ...field("tapped", tapped),
-    ...field("behaviour", behaviour),
-    ...field(
-      "restingState",
-      row.choice("restingState", ["normal", "faulted", "unknown"], {
-        ready: "normal",
-        closed: "normal",
-        fault: "faulted",
-        open: "faulted",
-        notready: "faulted",
-      }),
-    ),
-    ...field("resistorAtPanel", eol.resistorAtPanel),
-    ...field("use", row.known("use")),
-    ...field("area", row.known("area")),
-    ...field("access", row.known("access")),
-    ...field("finish", row.known("finish")),
-    ...field("measuredBy", row.text("measuredBy")),
-    ...field("notes", notes === "" ? undefined : notes),
-    ...field("noteFacts", facts.length === 0 ? undefined : facts),
+    tapped,
+    behaviour,
+    restingState: row.choice("restingState", ["normal", "faulted", "unknown"], {
+      ready: "normal",
+      closed: "normal",
+      fault: "faulted",
+      open: "faulted",
+      notready: "faulted",
+    }),
+    resistorAtPanel: eol.resistorAtPanel,
+    use: row.known("use"),
+    area: row.known("area"),
+    access: row.known("access"),
+    finish: row.known("finish"),
+    measuredBy: row.text("measuredBy"),
+    notes: notes === "" ? undefined : notes,
+    noteFacts: facts.length === 0 ? undefined : facts,
     edits: readEdits(row),
-  };
+  });
   askLoopName(row, loop);
   return {
     loop,
