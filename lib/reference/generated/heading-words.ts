@@ -13,14 +13,14 @@ export interface HeadingWordsRow {
 
 export const headingWords: readonly HeadingWordsRow[] = [
   {"sheet":"Loops","column":"key","words":["key","row key"],"source":"practice"},
-  {"sheet":"Loops","column":"panel","words":["panel","old panel","control panel","can"],"source":"practice"},
-  {"sheet":"Loops","column":"loop","words":["loop","loop no","loop number","loop name","loop id","term","terminal","terminal no","terminals","circuit","pair","pair no"],"source":"practice"},
+  {"sheet":"Loops","column":"panel","words":["panel","old panel","control panel","can","box"],"source":"practice"},
+  {"sheet":"Loops","column":"loop","words":["loop","loop no","loop number","loop name","loop id","term","terminal","terminal no","terminals","circuit","ckt","pair","pair no"],"source":"practice"},
   {"sheet":"Loops","column":"oldZone","words":["old zone","old zone no","zone","zone no","zone number","zn","zone id"],"source":"practice"},
   {"sheet":"Loops","column":"label","words":["label on wire","label","tag","wire label","wire tag","cable label","marking","marked"],"source":"practice"},
   {"sheet":"Loops","column":"protects","words":["what it protects","protects","location description","description","protected","covers","zone name","name","doors windows"],"source":"practice"},
   {"sheet":"Loops","column":"place","words":["place","location","where","room","position"],"source":"practice"},
   {"sheet":"Loops","column":"floor","words":["floor","storey","story","level","flr"],"source":"practice"},
-  {"sheet":"Loops","column":"openings","words":["openings","no of openings","number of openings","qty devs","qty devices","qty","quantity","devices qty","no of devices","number of devices","points","how many"],"source":"practice"},
+  {"sheet":"Loops","column":"openings","words":["openings","no of openings","number of openings","qty devs","qty devices","qty","quantity","devices qty","no of devices","number of devices","points","how many","leaves","opening leaves"],"source":"practice"},
   {"sheet":"Loops","column":"device","words":["device","devices","dev type","device type","device kind","kind of device","detector type","contact type","sensor","sensor type","kind"],"source":"practice"},
   {"sheet":"Loops","column":"contactForm","words":["nc or no","no nc","nc no","contact form","form","normally","normal state"],"source":"practice"},
   {"sheet":"Loops","column":"cable","words":["cable","wire","cable type","wire type","wire size","cable size","gauge","awg","conductors"],"source":"practice"},
