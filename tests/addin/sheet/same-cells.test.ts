@@ -7,6 +7,7 @@ import { heldPlan } from "../../../lib/estimate/held-plan.js";
 import { areaAddress, cellAddress } from "../../../lib/report/addresses.js";
 import { type PrintablePlan, printablePlan } from "../../../lib/report/printable-plan.js";
 import { solveWithHighs } from "../../../lib/solver/highs.js";
+import { readSurvey } from "../../../lib/survey/read-survey.js";
 import { estimateWorkbookReport } from "../../../lib/workbook/estimate-workbook.js";
 import { writeWorkbook } from "../../../lib/workbook/write/write-workbook.js";
 import { addressOf } from "../../excel-host/cells.js";
@@ -139,7 +140,15 @@ describe("the same plan through the file writer and through Excel's API", () => 
     demoPlan = printablePlan(estimateWorkbookReport({ estimate, survey, headings, date }));
     demo = await bothWays(demoPlan);
     // A few loops with a proved plan: its options stand on a sheet that the quick plan has not.
-    const few = { ...survey, loops: survey.loops.slice(0, 5) };
+    // A finished job on record puts in the sheet of what was learned.
+    const finished = readSurvey({
+      json: {
+        loops: [{ loop: "1" }],
+        finishedJobs: [{ job: "Mill", finished: "2026-02-01", kind: "repair", name: "bypassed", first: 6, second: 3 }],
+      },
+    }).survey.finishedJobs;
+    if (finished === undefined) throw new Error("the finished job was not read");
+    const few = { ...survey, loops: survey.loops.slice(0, 5), finishedJobs: finished };
     const exact = await estimateJob({ survey: few, solve: solveWithHighs, seconds: 2 });
     provedPlan = printablePlan(estimateWorkbookReport({ estimate: exact, survey: few, headings, date }));
     proved = await bothWays(provedPlan);
