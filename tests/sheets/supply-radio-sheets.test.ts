@@ -30,7 +30,7 @@ describe("supply and radio on paper", () => {
   });
 
   it("shows every powered detector of the sheet with its volts, ten rows in two tables", () => {
-    const tables = tablesOf("Supply");
+    const tables = tablesOf("Supply").filter(({ name }) => name.startsWith("supply_detectors_"));
     expect(tables.length).toBe(2);
     const tags = tables.flatMap(({ rows }) => rows.map((row) => JSON.stringify(row[1])));
     expect(tags.length).toBe(10);
@@ -38,6 +38,15 @@ describe("supply and radio on paper", () => {
     const at = (key: string) => exam?.[tables[0]?.columns.findIndex((one) => one.key === key) ?? -1];
     expect(at("measured")).toMatchObject({ kind: "number", value: 11 });
     expect(JSON.stringify(at("short"))).toContain("battery end");
+  });
+
+  it("prices every cure of the detectors that fail, each with its volts", () => {
+    const offered = estimate.supply.flatMap(({ detectors }) => detectors.flatMap(({ choices }) => choices));
+    expect(offered.length).toBeGreaterThan(1);
+    const cures = tablesOf("Supply").filter(({ name }) => name.startsWith("supply_cures_"));
+    expect(cures.flatMap(({ rows }) => rows).length).toBeGreaterThanOrEqual(offered.length);
+    const words = JSON.stringify(cures);
+    for (const { words: choice } of offered) expect(words).toContain(choice);
   });
 
   it("says where to open a joint and what each battery has to hold", () => {
