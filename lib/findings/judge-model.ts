@@ -36,7 +36,7 @@ export interface JudgeModel {
   readonly graded: GradedReadings;
   readonly outcomes: FixedOutcomes;
   readonly accountOnTest: boolean;
-  /** Further readings are ranked; without, `next` is empty and a verdict takes a third less time. */
+  /** Further readings are ranked; without, `next` stays empty: for verdicts of many loops. */
   readonly ranksNext: boolean;
 }
 
